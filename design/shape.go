@@ -10,15 +10,18 @@ import (
 //	yaml     the key as written in the file
 //	need     "yes": the key must be there wherever its section is
 //	words    the words allowed, separated by |
+//	range    least and most in SI units, "[0,1)" takes in 0 and leaves out 1;
+//	         see defaultRange for what holds without it
 //	doc      one sentence for the schema and for error messages
 //
 // Every list entry that can be referred to has a Name; names are unique within
 // the whole file, since a run of pipe may go from any of them to any other.
 
-// Field and Pos are those of package document.
 type (
+	// Field is one value of a file, with its text as typed and its place.
 	Field[T any] = document.Field[T]
-	Pos          = document.Pos
+	// Pos is a place in a file.
+	Pos = document.Pos
 )
 
 type (
@@ -27,7 +30,8 @@ type (
 	ratio    = quantity.Ratio
 	perWidth = quantity.FlowPerWidth
 
-	lengthBand = quantity.Band[quantity.Length]
+	// LengthBand is a length known only roughly.
+	LengthBand = quantity.Band[quantity.Length]
 	flowBand   = quantity.Band[quantity.Flow]
 	ratioBand  = quantity.Band[quantity.Ratio]
 	tempBand   = quantity.Band[quantity.Temperature]
@@ -49,6 +53,7 @@ type Design struct {
 	Dam       Dam           `yaml:"dam" doc:"The low pane that holds the pool."`
 	Sump      Sump          `yaml:"sump" need:"yes" doc:"The box the pump stands in."`
 	Pumps     []Pump        `yaml:"pumps" need:"yes" doc:"Every pump."`
+	Shelf     []Pump        `yaml:"shelf" doc:"Other pumps you could buy or have, to choose from."`
 	Manifolds []Manifold    `yaml:"manifolds" doc:"Every drip manifold (spray bar) and its outlets."`
 	Tees      []Tee         `yaml:"tees" doc:"Every place where pipes join or split."`
 	Runs      []Run         `yaml:"runs" need:"yes" doc:"Every length of hose or pipe on the supply side, from where to where."`
@@ -59,13 +64,15 @@ type Design struct {
 	Budget    Budget        `yaml:"budget" doc:"Money, working hours and dates."`
 	Assume    Assume        `yaml:"assume" doc:"Your own figures in place of the program's assumptions."`
 	AsBuilt   []AsBuilt     `yaml:"as-built" doc:"Measured facts that override the plan above."`
+
+	overrides []Override
 }
 
 // Place is the room.
 type Place struct {
 	Pos   Pos             `yaml:"-"`
-	Air   Field[tempBand] `yaml:"air" doc:"Room air, coldest to warmest: 18 to 24 C."`
-	Water Field[tempBand] `yaml:"water" doc:"Water in the circuit, coldest to warmest: 20 to 26 C."`
+	Air   Field[tempBand] `yaml:"air" range:"[-30,60]" doc:"Room air, coldest to warmest: 18 to 24 C."`
+	Water Field[tempBand] `yaml:"water" range:"[0,45]" doc:"Water in the circuit, coldest to warmest: 20 to 26 C."`
 	Floor Field[string]   `yaml:"floor" doc:"What the floor is and which way its joists run."`
 	Power Field[string]   `yaml:"power" doc:"Socket and its protection (RCD or GFCI)."`
 	Where Field[string]   `yaml:"where" doc:"Where it will stand."`
@@ -96,7 +103,7 @@ type Enclosure struct {
 	Turned  Field[string] `yaml:"turned" words:"upright|on end|on its back" doc:"How a shop tank stands."`
 	Outside Box           `yaml:"outside" doc:"Outside sizes as it stands."`
 	Inside  Box           `yaml:"inside" doc:"Inside (clear) sizes as it stands."`
-	Bottom  Field[length] `yaml:"bottom" need:"yes" doc:"Height of its inside bottom above the room floor."`
+	Bottom  Field[length] `yaml:"bottom" need:"yes" range:"[0,20]" doc:"Height of its inside bottom above the room floor."`
 	Panes   []Pane        `yaml:"panes" doc:"Every pane of glass."`
 	Notes   Field[string] `yaml:"notes" doc:"Rim, braces, doors, anything else."`
 }
@@ -127,8 +134,8 @@ type Pool struct {
 	Pos       Pos              `yaml:"-"`
 	Width     Field[length]    `yaml:"width" need:"yes" doc:"Inside width."`
 	Depth     Field[length]    `yaml:"depth" need:"yes" doc:"Inside, from the dam to the back."`
-	Floor     Field[length]    `yaml:"floor" doc:"Height of its floor above the enclosure's inside bottom; 0 if left out."`
-	Displaced Field[ratioBand] `yaml:"displaced" doc:"Share of the box taken by wood, rock, foam: 35 %."`
+	Floor     Field[length]    `yaml:"floor" range:"[0,20]" doc:"Height of its floor above the enclosure's inside bottom; 0 if left out."`
+	Displaced Field[ratioBand] `yaml:"displaced" range:"[0,1)" doc:"Share of the box taken by wood, rock, foam: 35 %."`
 }
 
 // Dam is the low pane that holds the pool.
@@ -137,14 +144,14 @@ type Dam struct {
 	Width     Field[length] `yaml:"width" doc:"Finished width."`
 	Height    Field[length] `yaml:"height" need:"yes" doc:"Top edge above the pool's floor."`
 	Thickness Field[length] `yaml:"thickness" doc:"Measured or nominal thickness."`
-	SetBack   Field[length] `yaml:"set-back" doc:"From the front edge of the base."`
+	SetBack   Field[length] `yaml:"set-back" range:"[0,20]" doc:"From the front edge of the base."`
 }
 
 // Sump is the box the pump stands in. Heights are above its own inside bottom.
 type Sump struct {
 	Pos      Pos           `yaml:"-"`
 	Inside   Box           `yaml:"inside" need:"yes" doc:"Inside sizes of the box."`
-	Bottom   Field[length] `yaml:"bottom" need:"yes" doc:"Height of its inside bottom above the room floor."`
+	Bottom   Field[length] `yaml:"bottom" need:"yes" range:"[-20,20]" doc:"Height of its inside bottom above the room floor."`
 	Water    SumpWater     `yaml:"water" need:"yes" doc:"How full it is, and when."`
 	Chambers []Chamber     `yaml:"chambers" doc:"Chambers in the order the water passes them; leave out for one open box."`
 }
@@ -174,12 +181,12 @@ type Pump struct {
 	Curve     []CurvePoint          `yaml:"curve" doc:"A measured or printed curve, at least two points."`
 	CurveFile Field[string]         `yaml:"curve-file" doc:"The same as a CSV file beside this one, with columns flow and head, units in the heading."`
 	In        Field[string]         `yaml:"in" doc:"The sump chamber it stands in, or 'sump'; leave out if a run feeds it."`
-	Inlet     Field[length]         `yaml:"inlet" doc:"Lowest water above the sump's bottom at which it still pumps."`
+	Inlet     Field[length]         `yaml:"inlet" range:"[0,20]" doc:"Lowest water above the sump's bottom at which it still pumps."`
 	Outlet    Field[string]         `yaml:"outlet" doc:"Its outlet: barb 1/2 in, thread G 1/2 male."`
 	Bore      Field[length]         `yaml:"outlet-bore" doc:"Inside of the outlet nozzle, measured."`
 	Power     Field[quantity.Power] `yaml:"power" doc:"Watts on the label."`
 	Strainer  Strainer              `yaml:"strainer" doc:"Sponge or cage over the inlet."`
-	Speed     Field[ratio]          `yaml:"speed" doc:"Speed setting as a share of full; 100 % if left out."`
+	Speed     Field[ratio]          `yaml:"speed" range:"(0,1]" doc:"Speed setting as a share of full; 100 % if left out."`
 	Price     Field[quantity.Money] `yaml:"price" doc:"What it costs."`
 }
 
@@ -196,16 +203,16 @@ func (l PumpLabel) Given() bool { return l.Pos.Line > 0 }
 // CurvePoint is one point of a pump curve.
 type CurvePoint struct {
 	Pos  Pos           `yaml:"-"`
-	Flow Field[flow]   `yaml:"flow" need:"yes" doc:"Flow."`
-	Head Field[length] `yaml:"head" need:"yes" doc:"Head at that flow."`
+	Flow Field[flow]   `yaml:"flow" need:"yes" range:"[0,1]" doc:"Flow."`
+	Head Field[length] `yaml:"head" need:"yes" range:"[0,100]" doc:"Head at that flow."`
 }
 
 // Strainer is anything the water must pass to get into an opening.
 type Strainer struct {
 	Pos      Pos           `yaml:"-"`
 	Part     Field[string] `yaml:"part" doc:"A strainer from the catalogue."`
-	OpenArea Field[ratio]  `yaml:"open-area" doc:"Its open area as a multiple of the pipe's: 400 %."`
-	Loss     Field[length] `yaml:"loss" doc:"Head it costs, if measured."`
+	OpenArea Field[ratio]  `yaml:"open-area" range:"(0,1000]" doc:"Its open area as a multiple of the pipe's: 400 %."`
+	Loss     Field[length] `yaml:"loss" range:"[0,20]" doc:"Head it costs, if measured."`
 	At       Field[flow]   `yaml:"at" doc:"The flow at which that loss was measured."`
 }
 
@@ -218,10 +225,11 @@ type Manifold struct {
 	Pos        Pos               `yaml:"-"`
 	Name       Field[string]     `yaml:"name" need:"yes" doc:"Its name."`
 	Part       Field[string]     `yaml:"part" doc:"The pipe it is made of."`
-	Bore       Field[lengthBand] `yaml:"bore" doc:"Inside of that pipe, if measured."`
+	Bore       Field[LengthBand] `yaml:"bore" doc:"Inside of that pipe, if measured."`
 	Length     Field[length]     `yaml:"length" need:"yes" doc:"End to end."`
 	Height     Field[length]     `yaml:"height" need:"yes" doc:"Height of its outlets above the enclosure's inside bottom."`
-	LevelError Field[length]     `yaml:"level-error" doc:"How far one end may be above the other when hung."`
+	LevelError Field[length]     `yaml:"level-error" range:"[0,1]" doc:"How far one end may be above the other when hung."`
+	Inlet      Field[string]     `yaml:"inlet" doc:"The end that the hose or pipe is joined to: barb 16 mm, socket 20 mm."`
 	Feed       Field[string]     `yaml:"feed" words:"left|centre|right|both ends" doc:"Where the water enters."`
 	Ends       Field[string]     `yaml:"ends" words:"capped|joined" doc:"capped, or joined into a ring by a return leg of the same pipe."`
 	Ring       Field[length]     `yaml:"ring" doc:"Length of that return leg."`
@@ -234,11 +242,11 @@ type Outlets struct {
 	Pos       Pos           `yaml:"-"`
 	Count     Field[int]    `yaml:"count" need:"yes" doc:"How many."`
 	Pitch     Field[length] `yaml:"pitch" doc:"Centre to centre; needed for more than one."`
-	First     Field[length] `yaml:"first" doc:"From the manifold's left end to the first one; the group is centred if left out."`
+	First     Field[length] `yaml:"first" range:"[0,100]" doc:"From the manifold's left end to the first one; the group is centred if left out."`
 	Hole      Field[length] `yaml:"hole" doc:"Hole size, as drilled."`
-	HoleError Field[length] `yaml:"hole-error" doc:"How far a hole may be off that size."`
+	HoleError Field[length] `yaml:"hole-error" range:"[0,0.1]" doc:"How far a hole may be off that size."`
 	Emitter   Field[string] `yaml:"emitter" doc:"An emitter from the catalogue, in place of a hole."`
-	Blocked   Field[int]    `yaml:"blocked" doc:"How many of them are known to be blocked."`
+	Blocked   Field[int]    `yaml:"blocked" range:"[0,1000000]" doc:"How many of them are known to be blocked."`
 }
 
 // Tee is a place where pipes join or split.
@@ -248,20 +256,20 @@ type Tee struct {
 	Part   Field[string] `yaml:"part" doc:"A tee from the catalogue."`
 	Bore   Field[length] `yaml:"bore" doc:"Inside of the tee, if measured."`
 	Branch Field[string] `yaml:"branch" doc:"Name of the run on its side leg; the others go straight through."`
-	Height Field[length] `yaml:"height" doc:"Height above the enclosure's inside bottom."`
+	Height Field[length] `yaml:"height" range:"[-20,20]" doc:"Height above the enclosure's inside bottom."`
 }
 
 // Run is a length of plumbing from one named thing to another: from a pump, tee
-// or manifold to a tee, manifold, pump, the pool or the sump.
+// or manifold to a tee, manifold, pump, the pool, the sump or one of its chambers.
 type Run struct {
 	Pos       Pos           `yaml:"-"`
 	Name      Field[string] `yaml:"name" need:"yes" doc:"Its name."`
 	From      Field[string] `yaml:"from" need:"yes" doc:"Pump, tee, manifold or drain it comes from."`
-	To        Field[string] `yaml:"to" need:"yes" doc:"Tee, manifold, pump, pool or sump it goes to."`
+	To        Field[string] `yaml:"to" need:"yes" doc:"Tee, manifold, pump, pool, sump or sump chamber it goes to."`
 	At        Field[string] `yaml:"at" words:"left|centre|right" doc:"Which point of a manifold it feeds, if there are several."`
-	EndHeight Field[length] `yaml:"end-height" doc:"Height of its open end above the enclosure's inside bottom (pool) or the sump's bottom (sump)."`
+	EndHeight Field[length] `yaml:"end-height" range:"[0,20]" doc:"Height of its open end above the enclosure's inside bottom (pool) or the sump's bottom (sump)."`
 	Pieces    []Piece       `yaml:"pieces" need:"yes" doc:"What the water passes, in order."`
-	Heads     Field[ratio]  `yaml:"velocity-heads" doc:"Other losses, as a number of velocity heads."`
+	Heads     Field[ratio]  `yaml:"velocity-heads" range:"[0,1000]" doc:"Other losses, as a number of velocity heads."`
 }
 
 // Piece is one hose, pipe, fitting or valve of a run.
@@ -270,9 +278,9 @@ type Piece struct {
 	Part   Field[string]     `yaml:"part" need:"yes" doc:"A part from the catalogue or your parts file."`
 	Length Field[length]     `yaml:"length" doc:"Length, for hose and pipe."`
 	Count  Field[int]        `yaml:"count" doc:"How many alike; one if left out."`
-	Open   Field[ratio]      `yaml:"open" doc:"How far a valve is open; 100 % if left out."`
-	Bore   Field[lengthBand] `yaml:"bore" doc:"Inside diameter, if measured."`
-	Fall   Field[length]     `yaml:"fall" doc:"How much lower its far end is, for a drain pipe that lies nearly flat."`
+	Open   Field[ratio]      `yaml:"open" range:"[0,1]" doc:"How far a valve is open; 100 % if left out."`
+	Bore   Field[LengthBand] `yaml:"bore" doc:"Inside diameter, if measured."`
+	Fall   Field[length]     `yaml:"fall" range:"[0,20]" doc:"How much lower its far end is, for a drain pipe that lies nearly flat."`
 	Kv     Field[flow]       `yaml:"kv" doc:"Flow at 1 bar, if the maker gives it."`
 }
 
@@ -282,16 +290,16 @@ type Drain struct {
 	Pos       Pos               `yaml:"-"`
 	Name      Field[string]     `yaml:"name" need:"yes" doc:"Its name."`
 	Kind      Field[string]     `yaml:"kind" words:"standpipe|wall opening|floor opening" need:"yes" doc:"standpipe: upright pipe whose lip sets the level; wall opening: a bulkhead through a side; floor opening: a bulkhead in the floor."`
-	Lip       Field[length]     `yaml:"lip" need:"yes" doc:"Height of the standpipe's lip; for a wall opening, its lowest wet point; for a floor opening 0."`
+	Lip       Field[length]     `yaml:"lip" need:"yes" range:"[0,20]" doc:"Height of the standpipe's lip; for a wall opening, its lowest wet point; for a floor opening 0."`
 	Part      Field[string]     `yaml:"part" doc:"The bulkhead, from the catalogue."`
-	Bore      Field[lengthBand] `yaml:"bore" doc:"Smallest inside of the bulkhead, if measured."`
+	Bore      Field[LengthBand] `yaml:"bore" doc:"Smallest inside of the bulkhead, if measured."`
 	Standpipe Field[string]     `yaml:"standpipe" doc:"The pipe that stands up, from the catalogue; its bore is the lip's."`
-	LipBore   Field[lengthBand] `yaml:"lip-bore" doc:"Inside of the standpipe at its lip, if measured."`
+	LipBore   Field[LengthBand] `yaml:"lip-bore" doc:"Inside of the standpipe at its lip, if measured."`
 	Strainer  Strainer          `yaml:"strainer" doc:"What keeps leaves out."`
 	Vented    Field[bool]       `yaml:"vented" doc:"Whether air can get in at its top, so that it cannot siphon."`
 	Hole      Hole              `yaml:"hole" doc:"The hole in the glass."`
 	To        Field[string]     `yaml:"to" need:"yes" doc:"Sump, a chamber, or a tee where drains join."`
-	EndHeight Field[length]     `yaml:"end-height" doc:"Height of its lower end above the sump's bottom; below the water it counts as drowned."`
+	EndHeight Field[length]     `yaml:"end-height" range:"[0,20]" doc:"Height of its lower end above the sump's bottom; below the water it counts as drowned."`
 	Pieces    []Piece           `yaml:"pieces" doc:"Pipe and fittings from the bulkhead down."`
 }
 
@@ -315,7 +323,7 @@ type GridPanel struct {
 	Across   Field[int]    `yaml:"across" need:"yes" doc:"Cells across."`
 	Up       Field[int]    `yaml:"up" need:"yes" doc:"Cells up (or back, for a false bottom)."`
 	Pitch    Field[length] `yaml:"pitch" need:"yes" doc:"One cell, from ten cells measured on the sheet in hand."`
-	StandOff Field[length] `yaml:"stand-off" doc:"Gap behind it."`
+	StandOff Field[length] `yaml:"stand-off" range:"[0,1]" doc:"Gap behind it."`
 	Notches  []Notch       `yaml:"notches" doc:"Cells cut out."`
 }
 
@@ -332,7 +340,7 @@ type Light struct {
 	Pos   Pos                      `yaml:"-"`
 	Name  Field[string]            `yaml:"name" need:"yes" doc:"Its name."`
 	Power Field[quantity.Power]    `yaml:"power" doc:"Watts."`
-	Hours Field[quantity.Duration] `yaml:"hours" doc:"Hours a day."`
+	Hours Field[quantity.Duration] `yaml:"hours" range:"(0,86400]" doc:"Hours a day."`
 	Price Field[quantity.Money]    `yaml:"price" doc:"What it costs."`
 }
 
@@ -340,7 +348,7 @@ type Light struct {
 type StockItem struct {
 	Pos   Pos           `yaml:"-"`
 	What  Field[string] `yaml:"what" need:"yes" doc:"What it is."`
-	Count Field[int]    `yaml:"count" doc:"How many."`
+	Count Field[int]    `yaml:"count" range:"[0,1000000]" doc:"How many."`
 	Size  Field[string] `yaml:"size" doc:"Its size, as on the label."`
 }
 
@@ -366,12 +374,12 @@ type Price struct {
 // assume; each is a band.
 type Assume struct {
 	Pos           Pos                                   `yaml:"-"`
-	HoleDischarge Field[ratioBand]                      `yaml:"hole-discharge" doc:"Discharge coefficient of a drilled outlet: 0.61 to 0.80."`
-	PumpWear      Field[ratioBand]                      `yaml:"pump-wear" doc:"Speed of the worn pump as a share of new: 85 %."`
-	FittingLoss   Field[ratioBand]                      `yaml:"fitting-loss" doc:"Multiplier on fitting losses: 0.7 to 1.4."`
-	DrainIntake   Field[ratioBand]                      `yaml:"drain-intake" doc:"Discharge coefficient of a drain's opening: 0.55 to 0.62."`
-	FilmHoldUp    Field[quantity.Band[quantity.Length]] `yaml:"film-hold-up" doc:"Water held by the wet wall as a depth over it: 2 to 5 mm (litres for each square metre)."`
-	PoolLost      Field[ratioBand]                      `yaml:"splash-lost" doc:"Share of the water that leaves as splash or soaks away: 0 to 2 %."`
+	HoleDischarge Field[ratioBand]                      `yaml:"hole-discharge" range:"(0,1]" doc:"Discharge coefficient of a drilled outlet: 0.61 to 0.80."`
+	PumpWear      Field[ratioBand]                      `yaml:"pump-wear" range:"(0,1]" doc:"Speed of the worn pump as a share of new: 85 %."`
+	FittingLoss   Field[ratioBand]                      `yaml:"fitting-loss" range:"(0,10]" doc:"Multiplier on fitting losses: 0.7 to 1.4."`
+	DrainIntake   Field[ratioBand]                      `yaml:"drain-intake" range:"(0,1]" doc:"Discharge coefficient of a drain's opening: 0.55 to 0.62."`
+	FilmHoldUp    Field[quantity.Band[quantity.Length]] `yaml:"film-hold-up" range:"[0,0.1]" doc:"Water held by the wet wall as a depth over it: 2 to 5 mm (litres for each square metre)."`
+	PoolLost      Field[ratioBand]                      `yaml:"splash-lost" range:"[0,1)" doc:"Share of the water that leaves as splash or soaks away: 0 to 2 %."`
 }
 
 // AsBuilt is a measured fact that overrides what the plan says.

@@ -44,7 +44,9 @@ func (f Flow) ShowIn(unit string) string { return exactly(float64(f), dimFlow, u
 func (f FlowPerWidth) Show(sys System) string { return show(float64(f), dimFlowPerWidth, sys) }
 
 // In returns the amount, unrounded, as a number in the system's usual unit.
-func (f FlowPerWidth) In(sys System) (value float64, unit string) { return in(float64(f), dimFlowPerWidth, sys) }
+func (f FlowPerWidth) In(sys System) (value float64, unit string) {
+	return in(float64(f), dimFlowPerWidth, sys)
+}
 
 // ShowIn returns the amount with every digit in the named unit.
 func (f FlowPerWidth) ShowIn(unit string) string { return exactly(float64(f), dimFlowPerWidth, unit) }
@@ -62,7 +64,9 @@ func (s Speed) ShowIn(unit string) string { return exactly(float64(s), dimSpeed,
 func (d Duration) Show(sys System) string { return show(float64(d), dimDuration, sys) }
 
 // In returns the amount, unrounded, as a number in the system's usual unit.
-func (d Duration) In(sys System) (value float64, unit string) { return in(float64(d), dimDuration, sys) }
+func (d Duration) In(sys System) (value float64, unit string) {
+	return in(float64(d), dimDuration, sys)
+}
 
 // ShowIn returns the amount with every digit in the named unit.
 func (d Duration) ShowIn(unit string) string { return exactly(float64(d), dimDuration, unit) }
@@ -71,7 +75,9 @@ func (d Duration) ShowIn(unit string) string { return exactly(float64(d), dimDur
 func (t Temperature) Show(sys System) string { return show(float64(t), dimTemperature, sys) }
 
 // In returns the amount, unrounded, as a number in the system's usual unit.
-func (t Temperature) In(sys System) (value float64, unit string) { return in(float64(t), dimTemperature, sys) }
+func (t Temperature) In(sys System) (value float64, unit string) {
+	return in(float64(t), dimTemperature, sys)
+}
 
 // ShowIn returns the amount with every digit in the named unit.
 func (t Temperature) ShowIn(unit string) string { return exactly(float64(t), dimTemperature, unit) }
@@ -98,7 +104,9 @@ func (p Power) ShowIn(unit string) string { return exactly(float64(p), dimPower,
 func (p Pressure) Show(sys System) string { return show(float64(p), dimPressure, sys) }
 
 // In returns the amount, unrounded, as a number in the system's usual unit.
-func (p Pressure) In(sys System) (value float64, unit string) { return in(float64(p), dimPressure, sys) }
+func (p Pressure) In(sys System) (value float64, unit string) {
+	return in(float64(p), dimPressure, sys)
+}
 
 // ShowIn returns the amount with every digit in the named unit.
 func (p Pressure) ShowIn(unit string) string { return exactly(float64(p), dimPressure, unit) }
@@ -121,21 +129,24 @@ func (r Ratio) In(sys System) (value float64, unit string) { return in(float64(r
 // ShowIn returns the amount with every digit in the named unit.
 func (r Ratio) ShowIn(unit string) string { return exactly(float64(r), dimRatio, unit) }
 
-// Show returns the band rounded for people: "294 to 444 L/h", or one figure if
-// its ends look alike.
+// Show returns the band rounded for people, "294 to 444 L/h", both ends in the
+// unit that suits the higher one, or one figure if the ends look alike.
 func (b Band[T]) Show(sys System) string {
 	dim := dimensionOf[T]()
-	low, high := show(float64(b.Low), dim, sys), show(float64(b.High), dim, sys)
+	size := max(float64(b.High), -float64(b.Low))
+	name, decimals := shown(size, dim, sys)
+	low, high := showAs(float64(b.Low), dim, name, decimals), showAs(float64(b.High), dim, name, decimals)
 	if low == high {
-		return low
+		return high
 	}
-	// Leave out the first unit if the second says it.
-	lowName, _ := shown(float64(b.Low), dim, sys)
-	highName, _ := shown(float64(b.High), dim, sys)
-	if lowName == highName {
-		low = low[:len(low)-len(lowName)-1]
-	}
-	return low + " to " + high
+	return low[:len(low)-len(name)-1] + " to " + high
+}
+
+// ShowLikely returns the likely figure in the unit and rounding of Show.
+func (b Band[T]) ShowLikely(sys System) string {
+	dim := dimensionOf[T]()
+	name, decimals := shown(max(float64(b.High), -float64(b.Low)), dim, sys)
+	return showAs(float64(b.Likely), dim, name, decimals)
 }
 
 // In returns the three figures, unrounded, in the unit that suits the likely

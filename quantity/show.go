@@ -147,6 +147,11 @@ func inUnit(si float64, name string) float64 {
 // show prints an amount for people, rounded.
 func show(si float64, dim dimension, sys System) string {
 	name, decimals := shown(si, dim, sys)
+	return showAs(si, dim, name, decimals)
+}
+
+// showAs prints an amount in a unit, rounded to some decimals.
+func showAs(si float64, dim dimension, name string, decimals int) string {
 	if dim == dimLength && name == "in" {
 		return sixteenths(si) + " in"
 	}

@@ -1,0 +1,127 @@
+package design
+
+import (
+	"fmt"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"rillwright/finding"
+)
+
+// show writes findings one a line: place, width, path, words.
+func show(list finding.List) string {
+	var b strings.Builder
+	for _, f := range list {
+		fmt.Fprintf(&b, "%d:%d+%d [%s] %s -> %s\n", f.Place.Line, f.Place.Column, f.Place.Width, f.Field, f.What, f.Do)
+	}
+	return b.String()
+}
+
+// The starter and every example must be sound.
+func TestReadSound(t *testing.T) {
+	files := map[string][]byte{"starter.yaml": Starter(), "sound.yaml": []byte(sound)}
+	paths, err := filepath.Glob("../examples/*.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, path := range paths {
+		data, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		files[filepath.Base(path)] = data
+	}
+	for name, data := range files {
+		d, list := Read(name, data)
+		if len(list) > 0 {
+			t.Errorf("%s:\n%s", name, show(list))
+		}
+		if !d.Name.Given() || len(d.Pumps) == 0 || d.Pumps[0].Pos.Line == 0 {
+			t.Errorf("%s: not read: %+v", name, d)
+		}
+	}
+}
+
+// sound holds one of nearly everything, so that each wrong file of the table
+// is this one with a single mistake.
+const sound = `rillwright: 1
+name: test wall
+units: metric
+place: {air: 18 to 24 C, water: 20 to 25 C}
+enclosure:
+  made: from panes
+  outside: {width: 912 mm, depth: 450 mm, height: 1008 mm}
+  inside: {width: 900 mm, depth: 438 mm, height: 1000 mm}
+  bottom: 800 mm
+  panes:
+    - {name: back, width: 900 mm, height: 1000 mm, thickness: 6 mm, glass: annealed}
+    - {name: base, width: 912 mm, height: 450 mm, thickness: 8 mm, glass: annealed}
+wall: {width: 850 mm, height: 700 mm, look: trickle}
+pool: {width: 900 mm, depth: 400 mm, floor: 10 mm, displaced: 30 to 40 %}
+dam: {width: 900 mm, height: 200 mm}
+sump:
+  inside: {width: 600 mm, depth: 400 mm, height: 320 mm}
+  bottom: 50 mm
+  water: {level: 150 mm, when: running}
+  chambers:
+    - {name: drain side, length: 200 mm, under: 40 mm}
+    - {name: pump side, length: 390 mm}
+pumps:
+  - name: main pump
+    label: {flow: 1200 L/h, head: 2 m}
+    in: pump side
+    inlet: 30 mm
+    strainer: {loss: 20 mm, at: 500 L/h}
+    speed: 100 %
+    price: 40 EUR
+  - name: second pump
+    curve:
+      - {flow: 0 L/h, head: 2 m}
+      - {flow: 500 L/h, head: 1.5 m}
+    in: pump side
+manifolds:
+  - name: bar
+    part: some pipe
+    bore: 13 mm
+    length: 800 mm
+    height: 950 mm
+    level-error: 2 mm
+    ends: joined
+    ring: 300 mm
+    outlets:
+      - {count: 10, pitch: 30 mm, first: 20 mm, hole: 2 mm, hole-error: 0.1 mm, blocked: 1}
+      - {count: 5, pitch: 30 mm, first: 400 mm, emitter: button}
+tees:
+  - {name: split, branch: side run}
+  - {name: join}
+runs:
+  - {name: riser, from: main pump, to: split, pieces: [{part: hose, length: 2 m}]}
+  - {name: side run, from: split, to: pool, end-height: 300 mm, pieces: [{part: valve, count: 2, open: 50 %}]}
+  - {name: feed, from: split, to: bar, at: left, pieces: [{part: hose, length: 1 m, fall: 10 mm}]}
+  - {name: spare, from: second pump, to: sump, end-height: 0 mm, pieces: [{part: hose, length: 1 m}]}
+  - {name: return, from: join, to: drain side, end-height: 160 mm, pieces: [{part: pipe, length: 1 m}]}
+drains:
+  - name: main drain
+    kind: standpipe
+    lip: 150 mm
+    bore: 26 mm
+    lip-bore: 26 mm
+    hole: {pane: back, size: 44 mm, up: 110 mm, in: 110 mm, edge: left}
+    to: join
+  - name: spill
+    kind: wall opening
+    lip: 170 mm
+    part: bulkhead
+    to: drain side
+grid:
+  - name: panel
+    across: 50
+    up: 40
+    pitch: 15 mm
+    notches: [{for: pipe, across: 3, up: 4}]
+budget: {money: 500 EUR, start: 2026-03-01, deadline: 2026-04-20}
+as-built:
+  - {of: "drains[spill].lip", is: 172 mm, on: 2026-02-28}
+`

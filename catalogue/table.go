@@ -1,0 +1,114 @@
+package catalogue
+
+import (
+	"embed"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"strconv"
+
+	"rillwright/quantity"
+)
+
+//go:embed data/*.csv
+var data embed.FS
+
+// table is one embedded CSV file while it is read: a heading row, then rows
+// reached by heading. Problems are gathered, since a broken catalogue is ours
+// to mend and all of it should show at once.
+type table struct {
+	file    string
+	columns map[string]int
+	rows    [][]string
+	row     []string
+	at      int
+	errs    []error
+	known   map[string]End // ends read so far: most texts come many times
+}
+
+func openTable(name string) (*table, error) {
+	f, err := data.Open("data/" + name)
+	if err != nil {
+		return nil, fmt.Errorf("catalogue: %w", err)
+	}
+	defer f.Close()
+	r := csv.NewReader(f)
+	r.Comment = '#'
+	rows, err := r.ReadAll()
+	if err != nil {
+		return nil, fmt.Errorf("catalogue: %s: %w", name, err)
+	}
+	if len(rows) < 2 {
+		return nil, fmt.Errorf("catalogue: %s: no rows", name)
+	}
+	t := &table{file: name, columns: make(map[string]int, len(rows[0])), rows: rows[1:]}
+	for i, c := range rows[0] {
+		t.columns[c] = i
+	}
+	return t, nil
+}
+
+// next steps to the next row.
+func (t *table) next() bool {
+	if t.at == len(t.rows) {
+		return false
+	}
+	t.row = t.rows[t.at]
+	t.at++
+	return true
+}
+
+func (t *table) fail(err error) {
+	t.errs = append(t.errs, fmt.Errorf("catalogue: %s: row %d: %w", t.file, t.at, err))
+}
+
+func (t *table) err() error { return errors.Join(t.errs...) }
+
+// text returns the row's cell under a heading.
+func (t *table) text(column string) string {
+	i, ok := t.columns[column]
+	if !ok {
+		t.fail(fmt.Errorf("no column %q", column))
+		return ""
+	}
+	return t.row[i]
+}
+
+// num returns the cell as a number; an empty cell is 0, "not known".
+func (t *table) num(column string) float64 {
+	s := t.text(column)
+	if s == "" {
+		return 0
+	}
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil || v < 0 {
+		t.fail(fmt.Errorf("%s: %q is not a number", column, s))
+	}
+	return v
+}
+
+// length returns the cell as a length in a unit of so many metres.
+func (t *table) length(column string, unit float64) quantity.Length {
+	return quantity.Length(t.num(column) * unit)
+}
+
+func (t *table) end(column string) End {
+	text := t.text(column)
+	if e, ok := t.known[text]; ok {
+		return e
+	}
+	e, err := ParseEnd(text)
+	if err != nil {
+		t.fail(err)
+	}
+	t.known[text] = e
+	return e
+}
+
+func (t *table) size(column string) Size {
+	s, err := ParseSize(t.text(column))
+	if err != nil {
+		t.fail(err)
+	}
+	return s
+}

@@ -82,3 +82,17 @@ func (c *Conduit) Loss(q float64) (h, slope float64) {
 
 // Velocity returns the speed in a bore, m/s, at flow q, m3/s.
 func Velocity(q, bore float64) float64 { return q / (math.Pi * bore * bore / 4) }
+
+// Clone returns a copy that can be added to on its own.
+func (c *Conduit) Clone() *Conduit {
+	d := *c
+	d.pipes = append([]pipe(nil), c.pipes...)
+	return &d
+}
+
+// Add adds the losses of another conduit, for the same water.
+func (c *Conduit) Add(o *Conduit) {
+	c.pipes = append(c.pipes, o.pipes...)
+	c.linear += o.linear
+	c.square += o.square
+}

@@ -183,9 +183,12 @@ func (s *Solver) allocate(entries int) {
 var walls = [...]float64{1e6, 1e10, 1e14}
 
 const (
-	// Laws that are flat at rest (a square law, a pump) are given this slope,
-	// s/m2, so that no conductance is infinite.
+	// Laws that are flat at rest (a square law, a pump) are given a slope, so
+	// that no conductance is infinite: leastShare of the circuit's own scale
+	// of head over flow, and no more than leastSlope, s/m2, in a circuit at
+	// rest, where that scale is a ratio of roundings.
 	leastSlope = 1e-3
+	leastShare = 1e-8
 	roughly    = 1e-3 // couplings are let in once heads agree to this share
 	patience   = 10   // steps without progress before couplings are damped more
 )
@@ -326,7 +329,7 @@ func (s *Solver) descend(res *Result) error {
 			s.damping = min(max(2*s.damping, 0.25), 1<<12)
 			best, since = largest, 0
 		}
-		if err := s.newton(); err != nil {
+		if err := s.newton(min(leastSlope, leastShare*scale/through)); err != nil {
 			return err
 		}
 		res.Iterations++

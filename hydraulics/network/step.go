@@ -5,12 +5,13 @@ import (
 	"math"
 )
 
-// newton fills step with the change of each flow and moves the heads.
-func (s *Solver) newton() error {
+// newton fills step with the change of each flow and moves the heads. No slope
+// is taken as less than least, s/m2.
+func (s *Solver) newton(least float64) error {
 	clear(s.ground)
 	for _, k := range s.open {
 		l := &s.p.Links[k]
-		g := 1 / (max(s.slope[k], leastSlope) + s.damping*s.stiff[k])
+		g := 1 / (max(s.slope[k], least) + s.damping*s.stiff[k])
 		s.conductance[k] = g
 		f, t := s.unknown[l.From], s.unknown[l.To]
 		switch e := s.entry[k]; {

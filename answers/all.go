@@ -1,0 +1,58 @@
+package answers
+
+import (
+	"sort"
+
+	"rillwright/catalogue"
+)
+
+// All answers every question about the water, worst first.
+func (s *Survey) All(cat *catalogue.Catalogue) []Answer {
+	out := append(s.Water(), s.pumpSize(cat), s.joints())
+	sort.SliceStable(out, func(i, k int) bool { return out[i].Verdict > out[k].Verdict })
+	return out
+}
+
+// Water answers the questions whose figures come from the running states alone.
+func (s *Survey) Water() []Answer {
+	out := []Answer{s.lift(), s.strong()}
+	for i := range s.E.Manifolds {
+		out = append(out, s.even(i), s.outlets(i))
+	}
+	return append(out, s.drain(), s.quiet(), s.levels())
+}
+
+// One answers a single question about the water by the ID of its answer; ok is
+// false for an ID of another kind.
+func (s *Survey) One(id string) (a Answer, ok bool) {
+	switch id {
+	case "lift", "pump-size": // what a larger pump is for
+		return s.lift(), true
+	case "too-strong":
+		return s.strong(), true
+	case "drain":
+		return s.drain(), true
+	case "quiet":
+		return s.quiet(), true
+	case "levels":
+		return s.levels(), true
+	}
+	for i := range s.E.Manifolds {
+		switch id {
+		case "even[" + s.E.Manifolds[i].Name + "]":
+			return s.even(i), true
+		case "outlets[" + s.E.Manifolds[i].Name + "]":
+			return s.outlets(i), true
+		}
+	}
+	return a, false
+}
+
+// Worst returns the worst verdict of a list of answers.
+func Worst(list []Answer) Verdict {
+	v := Holds
+	for i := range list {
+		v = max(v, list[i].Verdict)
+	}
+	return v
+}

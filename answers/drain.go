@@ -1,0 +1,184 @@
+package answers
+
+import (
+	"fmt"
+	"math"
+
+	"rillwright/hydraulics/gravity"
+	"rillwright/quantity"
+	"rillwright/study"
+)
+
+// drain answers whether the drains take what the pump can bring.
+func (s *Survey) drain() Answer {
+	sys := s.E.Units
+	a := Answer{ID: "drain", Question: "Is the drain big enough?"}
+	m := drainRatioMeasure()
+	low, likely, high := s.Band(m)
+	a.Figures = append(a.Figures, Figure{Name: "what the drains take over what comes", Low: low, Likely: likely, High: high, Text: fmt.Sprintf("%.1f to %.1f times, likely %.1f", low, high, likely)})
+	s.detail(&a, func() []Figure {
+		return []Figure{
+			figure("most the drains take, pool at the dam's top", bandOf[quantity.Flow](s, capacityMeasure()), sys),
+			figure("water coming with every valve open", bandOf[quantity.Flow](s, openFlowMeasure()), sys),
+			figure("level over the lip while it runs", bandOf[quantity.Length](s, riseMeasure()), sys),
+		}
+	})
+	a.Limit = Limit{Text: "at least twice the pump's open-valve flow, without help from a siphon", Source: "practice", Mark: "common practice, no source"}
+	a.Margin = beyond(low, drainFactor, "than twice the flow, at the bad end")
+	a.Score = low / drainFactor
+	bad := s.End(m, -1)
+	switch {
+	case len(s.E.Drains) == 0:
+		a.Verdict = Fails
+		a.Say = "There is no drain."
+	case low < 1:
+		a.Verdict = Fails
+		a.Say = fmt.Sprintf("No: it may take only %.1f times what comes, and then the pool runs over the dam.", low)
+	case low < drainFactor:
+		a.Verdict = Tight
+		a.Say = fmt.Sprintf("It takes the water, but with little in hand: %.1f times what comes at the bad end, where twice is usual.", low)
+	default:
+		a.Verdict = Holds
+		a.Say = fmt.Sprintf("Yes: it takes at least %.1f times what the pump can bring.", low)
+	}
+	if len(s.E.Drains) == 1 && a.Verdict != Fails {
+		a.Say += " If it blocks, nothing else carries the water: see to that apart."
+	}
+	a.Limiting, a.LimitingLine = s.drainLimit(bad)
+	a.Matters = s.Matters(m, func(v float64) string { return fmt.Sprintf("%.2f times", v) }, 4)
+	return a
+}
+
+// drainLimit says in words what holds the largest drain at the top of the dam.
+func (s *Survey) drainLimit(st *study.State) (string, int) {
+	best := -1
+	for i := range st.Drains {
+		if best < 0 || st.Drains[i].Capacity > st.Drains[best].Capacity {
+			best = i
+		}
+	}
+	if best < 0 {
+		return "", 0
+	}
+	d := &s.E.Drains[best]
+	return limitWords(st.Drains[best].AtTop, st.Drains[best].Reaches) + " of the " + d.Name, d.Pos.Line
+}
+
+func limitWords(l gravity.Limit, reaches []string) string {
+	switch l.Kind {
+	case gravity.Lip:
+		return "the lip, as a weir,"
+	case gravity.Opening:
+		return "the drowned mouth"
+	case gravity.Backed:
+		if l.Reach < len(reaches) {
+			return "the " + reaches[l.Reach] + ", running full,"
+		}
+	case gravity.Falling:
+		return "the falling pipe"
+	case gravity.JoinFull:
+		return "the pipe after the tee, running full,"
+	case gravity.Dry:
+		return "its lip, which lies above the dam's top,"
+	}
+	return "the pipe"
+}
+
+// quiet answers whether the drains run with an open core of air.
+func (s *Survey) quiet() Answer {
+	sys := s.E.Units
+	a := Answer{ID: "quiet", Question: "Will the drain gurgle?"}
+	m := quietMeasure()
+	likely, high := s.at(m), s.most(m)
+	a.Limit = Limit{Text: "speed in the full bore under 0.3 of the root of g times bore", Source: "hills-1983", Mark: "read in secondary pages"}
+	a.Figures = append(a.Figures, Figure{Name: "flow over the quiet flow", Likely: likely, High: high, Low: likely, Text: fmt.Sprintf("%.1f times likely, at most %.1f", likely, high)})
+	most := 0.0
+	for i := range s.Likely.Drains {
+		d := &s.Likely.Drains[i]
+		a.Figures = append(a.Figures,
+			figure("flow down the "+s.E.Drains[i].Name, quantity.Exactly(quantity.Flow(d.Flow)), sys),
+			figure("quiet up to", quantity.Exactly(quantity.Flow(d.Quiet)), sys),
+			figure("gulps above about", quantity.Exactly(quantity.Flow(d.Gulps)), sys))
+		if d.Flow/d.Quiet > most {
+			most, a.LimitingLine, a.Limiting = d.Flow/d.Quiet, s.E.Drains[i].Pos.Line, "the narrowest bore of the "+s.E.Drains[i].Name
+		}
+	}
+	switch {
+	case high <= 1:
+		a.Verdict = Holds
+		a.Say = "No: it keeps an open core of air."
+	case likely <= 3:
+		a.Verdict = Tight
+		a.Say = fmt.Sprintf("It will be heard: likely %.1f times the flow that an open core of air lets through quietly. A pipe one size up or a vented elbow on top calms it.", likely)
+	default:
+		a.Verdict = Fails
+		a.Say = fmt.Sprintf("Yes: likely %.1f times the quiet flow. It will gulp, and the level will saw.", likely)
+	}
+	for i := range s.E.Drains {
+		if s.E.Drains[i].Kind == "standpipe" && !s.E.Drains[i].Vented {
+			a.Say += fmt.Sprintf(" The %s is not said to be vented: without air at its top it flips between weir and siphon.", s.E.Drains[i].Name)
+			a.Verdict = max(a.Verdict, Tight)
+		}
+	}
+	a.Margin = beyond(high, 1, "than runs quietly, at the bad end")
+	a.Score = 1 / math.Max(high, 1e-9)
+	a.Matters = s.Matters(m, func(v float64) string { return fmt.Sprintf("%.2f times", v) }, 3)
+	return a
+}
+
+// levels answers where the water stands while the pump runs.
+func (s *Survey) levels() Answer {
+	sys := s.E.Units
+	a := Answer{ID: "levels", Question: "Where does the water stand while it runs?"}
+	m := openPoolMeasure()
+	bad := s.End(m, 1)
+	floor := s.E.Pool.Floor
+	free := s.E.Pool.DamTop - bad.PoolLevel
+	a.Figures = append(a.Figures, figure("freeboard at the bad end, valves open", quantity.Exactly(quantity.Length(free)), sys))
+	s.detail(&a, func() []Figure {
+		out := []Figure{
+			figure("pool, above its floor", above(bandOf[quantity.Length](s, poolMeasure()), floor), sys),
+			figure("sump, above its bottom", above(bandOf[quantity.Length](s, sumpMeasure()), s.E.Sump.Bottom), sys),
+			figure("water the sump gives up when the pump starts", bandOf[quantity.Volume](s, heldMeasure()), sys),
+		}
+		for i := range s.E.Sump.Chambers {
+			if i < len(s.Likely.Chambers)-1 {
+				out = append(out, figure(s.E.Sump.Chambers[i].Name+" of the sump", quantity.Exactly(quantity.Length(s.Likely.Chambers[i]-s.E.Sump.Bottom)), sys))
+			}
+		}
+		return out
+	})
+	least, good := freeboards(sys)
+	a.Limit = Limit{Text: fmt.Sprintf("%s of freeboard while running, %s with valves open", quantity.Length(good).Show(sys), quantity.Length(least).Show(sys)), Source: "practice", Mark: "from memory of the trade"}
+	a.Verdict, a.Say = Holds, "The pool stands behind its dam and the pump stays covered."
+	a.Margin = fmt.Sprintf("%s of freeboard left at the bad end", quantity.Length(free).Show(sys))
+	a.Score = free / good
+	low := s.End(sumpMeasure(), -1)
+	switch {
+	case len(low.Dry) > 0:
+		p := &s.E.Pumps[low.Dry[0]]
+		a.Verdict, a.LimitingLine = Fails, p.Pos.Line
+		a.Say = fmt.Sprintf("No steady state: with the water that pool, pipes and wall hold, the sump falls to %s and uncovers the inlet of the %s.", quantity.Length(low.SumpLevel-s.E.Sump.Bottom).Show(sys), p.Name)
+	case bad.Spills:
+		a.Verdict, a.LimitingLine = Fails, s.E.Pool.Pos.Line
+		a.Say = fmt.Sprintf("No steady state: with the valves open the pool may spill %s over the dam until the sump is empty.", s.flowText(bad.Spill))
+		a.Margin = ""
+	case s.E.Sump.Level > s.E.Sump.Bottom+s.E.Sump.Height:
+		a.Verdict = Fails
+		a.Say = "The sump is filled above its rim."
+	case free < least:
+		a.Verdict = Tight
+		a.Say = fmt.Sprintf("The pool stays behind the dam, but with the valves open it may stand within %s of its top.", quantity.Length(free).Show(sys))
+	case s.E.Pool.DamTop-s.most(poolMeasure()) < good:
+		a.Verdict = Tight
+		a.Say = "The pool stays behind the dam, with little freeboard."
+	}
+	a.Matters = s.Matters(openRiseMeasure(), func(v float64) string { return quantity.Length(v).Show(sys) }, 3)
+	return a
+}
+
+// above puts a band of heights above another datum.
+func above(b quantity.Band[quantity.Length], datum float64) quantity.Band[quantity.Length] {
+	d := quantity.Length(datum)
+	return quantity.Band[quantity.Length]{Low: b.Low - d, Likely: b.Likely - d, High: b.High - d}
+}

@@ -1,0 +1,289 @@
+package answers
+
+import (
+	"fmt"
+	"math"
+	"sync"
+
+	"rillwright/enclosure"
+	"rillwright/quantity"
+	"rillwright/study"
+)
+
+// Measure reads one figure, in SI, out of a running state.
+type Measure struct {
+	ID   string
+	Open bool // with every valve fully open
+	Of   func(*study.State) float64
+}
+
+// Survey holds the running states of an enclosure over its doubts: the likely
+// one, one for each end of each doubt, and, for a figure, those with every
+// doubt at the end that lowers it or raises it. Where a doubt moves a figure up
+// and where down is found by computing, not presumed.
+type Survey struct {
+	E      *enclosure.Enclosure
+	Likely *study.State
+
+	open   *study.State
+	ends   [2][2][]*study.State // by valves open, by side, by doubt
+	signs  map[string][]int8    // by measure: +1 if the doubt's high end raises it
+	corner map[string]*study.State
+	near   *study.State
+	quick  bool
+}
+
+// NewSurvey runs e over its doubts. The error is of a circuit that cannot be
+// solved.
+func NewSurvey(e *enclosure.Enclosure) (*Survey, error) {
+	s := &Survey{E: e, signs: map[string][]int8{}, corner: map[string]*study.State{}}
+	if err := s.base(); err != nil {
+		return nil, err
+	}
+	n := len(e.Doubts)
+	type job struct{ open, side, doubt int }
+	var jobs []job
+	for open := range 2 {
+		if open == 1 && !throttled(e) {
+			s.ends[1] = s.ends[0]
+			break
+		}
+		for side := range 2 {
+			s.ends[open][side] = make([]*study.State, n)
+			for d := range n {
+				jobs = append(jobs, job{open, side, d})
+			}
+		}
+	}
+	errs := make([]error, len(jobs))
+	InParallel(len(jobs), func(i int) {
+		j := jobs[i]
+		c := e.Likely()
+		c[j.doubt] = e.Doubts[j.doubt].Low
+		if j.side == 1 {
+			c[j.doubt] = e.Doubts[j.doubt].High
+		}
+		s.ends[j.open][j.side][j.doubt], errs[i] = study.Run(e, c, study.Setting{OpenValves: j.open == 1, Near: s.Likely})
+	})
+	for _, err := range errs {
+		if err != nil {
+			return nil, err
+		}
+	}
+	return s, nil
+}
+
+// Again surveys a changed enclosure with the senses found for this one: good
+// enough to try a fix, at a small part of the cost.
+func (s *Survey) Again(e *enclosure.Enclosure) (*Survey, error) {
+	t := &Survey{E: e, signs: map[string][]int8{}, corner: map[string]*study.State{}, near: s.Likely, quick: true}
+	index := make(map[string]int, len(s.E.Doubts))
+	for i := range s.E.Doubts {
+		index[s.E.Doubts[i].ID] = i
+	}
+	for id, signs := range s.signs {
+		mapped := make([]int8, len(e.Doubts))
+		for i := range e.Doubts {
+			if k, ok := index[e.Doubts[i].ID]; ok {
+				mapped[i] = signs[k]
+			} else if k, ok := index[kin(e.Doubts[i].ID, s.E)]; ok {
+				mapped[i] = signs[k]
+			}
+		}
+		t.signs[id] = mapped
+	}
+	return t, t.base()
+}
+
+// kin finds a doubt of the same kind as one that a fix brought in: the shape of
+// another pump's curve, the bore of another hose.
+func kin(id string, e *enclosure.Enclosure) string {
+	for i := range e.Doubts {
+		if kind(e.Doubts[i].ID) == kind(id) {
+			return e.Doubts[i].ID
+		}
+	}
+	return ""
+}
+
+func kind(id string) string {
+	for i := range id {
+		if id[i] == '[' {
+			return id[:i]
+		}
+	}
+	return id
+}
+
+func (s *Survey) base() error {
+	var err error
+	if s.Likely, err = study.Run(s.E, s.E.Likely(), study.Setting{Near: s.near}); err != nil {
+		return err
+	}
+	s.open = s.Likely
+	if throttled(s.E) {
+		s.open, err = study.Run(s.E, s.E.Likely(), study.Setting{OpenValves: true, Near: s.Likely})
+	}
+	return err
+}
+
+// InParallel calls f(0) to f(n-1) on several processors. Results are to be stored
+// by index, so that the order of the calls changes nothing.
+func InParallel(n int, f func(i int)) {
+	const most = 8 // calls take some 0.1 ms: more would only wait
+	workers := min(most, n)
+	var wg sync.WaitGroup
+	for w := range workers {
+		wg.Go(func() {
+			for i := w; i < n; i += workers {
+				f(i)
+			}
+		})
+	}
+	wg.Wait()
+}
+
+// throttled reports whether any valve is part closed.
+func throttled(e *enclosure.Enclosure) bool {
+	for i := range e.Runs {
+		for k := range e.Runs[i].Pieces {
+			if e.Runs[i].Pieces[k].Open < 1 {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// at returns the likely value of a measure.
+func (s *Survey) at(m Measure) float64 {
+	if m.Open {
+		return m.Of(s.open)
+	}
+	return m.Of(s.Likely)
+}
+
+// Band returns a measure with every doubt at the end that lowers it, likely, and
+// with every doubt at the end that raises it.
+func (s *Survey) Band(m Measure) (low, likely, high float64) {
+	likely = s.at(m)
+	low, high = m.Of(s.End(m, -1)), m.Of(s.End(m, 1))
+	// Doubts that only act together may turn a corner round; the band still
+	// holds whatever was computed.
+	return min(low, likely, high), likely, max(low, likely, high)
+}
+
+// End returns the running state with every doubt at the end that lowers the
+// measure (side -1) or raises it (side 1).
+func (s *Survey) End(m Measure, side int) *study.State {
+	signs := s.senses(m)
+	key := make([]byte, 0, len(signs)+1)
+	c := s.E.Likely()
+	for i, sign := range signs {
+		d := &s.E.Doubts[i]
+		switch int(sign) * side {
+		case 1:
+			c[i] = d.High
+		case -1:
+			c[i] = d.Low
+		}
+		key = append(key, byte('1'+int(sign)*side))
+	}
+	open := m.Open && throttled(s.E)
+	if open {
+		key = append(key, 'o')
+	}
+	if st, ok := s.corner[string(key)]; ok {
+		return st
+	}
+	st, err := study.Run(s.E, c, study.Setting{OpenValves: open, Near: s.Likely})
+	if err != nil {
+		// The likely state could be solved and differs by figures alone.
+		st = s.Likely
+	}
+	s.corner[string(key)] = st
+	return st
+}
+
+// least returns a measure with every doubt at the end that lowers it, most with
+// every doubt at the end that raises it.
+func (s *Survey) least(m Measure) float64 { return min(s.at(m), m.Of(s.End(m, -1))) }
+func (s *Survey) most(m Measure) float64  { return max(s.at(m), m.Of(s.End(m, 1))) }
+
+// detail adds figures that no verdict turns on; while fixes are tried they are
+// left out.
+func (s *Survey) detail(a *Answer, figures func() []Figure) {
+	if !s.quick {
+		a.Figures = append(a.Figures, figures()...)
+	}
+}
+
+// senses returns for each doubt which end raises the measure.
+func (s *Survey) senses(m Measure) []int8 {
+	if signs, ok := s.signs[m.ID]; ok {
+		return signs
+	}
+	signs := make([]int8, len(s.E.Doubts))
+	if !s.quick {
+		likely := math.Abs(s.at(m))
+		for i := range signs {
+			low, high := s.doubtEnds(m, i)
+			switch d := high - low; {
+			case d > 1e-7*likely:
+				signs[i] = 1
+			case d < -1e-7*likely:
+				signs[i] = -1
+			}
+		}
+	}
+	s.signs[m.ID] = signs
+	return signs
+}
+
+// doubtEnds returns the measure with one doubt at its low and at its high end.
+func (s *Survey) doubtEnds(m Measure, doubt int) (low, high float64) {
+	o := 0
+	if m.Open {
+		o = 1
+	}
+	return m.Of(s.ends[o][0][doubt]), m.Of(s.ends[o][1][doubt])
+}
+
+// Matters ranks the doubts by how far each alone moves a measure, largest
+// first, leaving out those that move it by less than half a per cent.
+func (s *Survey) Matters(m Measure, show func(float64) string, most int) []Matter {
+	if s.quick {
+		return nil
+	}
+	likely := s.at(m)
+	var out []Matter
+	for i := range s.E.Doubts {
+		d := &s.E.Doubts[i]
+		low, high := s.doubtEnds(m, i)
+		swing := math.Abs(high-low) / math.Max(math.Abs(likely), 1e-12)
+		if swing < 0.005 || show(low) == show(high) {
+			continue
+		}
+		out = append(out, Matter{
+			What: d.What, Range: d.Show(d.Low, s.E.Units) + " to " + d.Show(d.High, s.E.Units),
+			Effect: fmt.Sprintf("%s to %s", show(min(low, high)), show(max(low, high))),
+			Swing:  swing, Why: d.Why, Settle: d.Settle, Line: d.Pos.Line,
+		})
+	}
+	sortMatters(out)
+	return out[:min(most, len(out))]
+}
+
+func sortMatters(m []Matter) {
+	for i := 1; i < len(m); i++ {
+		for k := i; k > 0 && m[k].Swing > m[k-1].Swing; k-- {
+			m[k], m[k-1] = m[k-1], m[k]
+		}
+	}
+}
+
+// bandOf returns a measure's band as a quantity.
+func bandOf[T ~float64](s *Survey, m Measure) quantity.Band[T] {
+	l, k, h := s.Band(m)
+	return quantity.Band[T]{Low: T(l), Likely: T(k), High: T(h)}
+}

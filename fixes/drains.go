@@ -1,0 +1,134 @@
+package fixes
+
+import (
+	"fmt"
+
+	"rillwright/catalogue"
+	"rillwright/enclosure"
+	"rillwright/quantity"
+)
+
+// drains tries each drain one size up, and a second one like the first a little
+// higher.
+func (f *finder) drains() []change {
+	var out []change
+	for i := range f.s.E.Drains {
+		d := &f.s.E.Drains[i]
+		next, ok := f.cat.NextBore(d.Part, true)
+		if d.Part.Name == "" || !ok {
+			continue
+		}
+		grown := f.grow(i)
+		cost, w := price(&next, 0)
+		out = append(out, change{
+			do:   fmt.Sprintf("make the %s one size up: %s, hole %s, with pipe to match", d.Name, next.Name, next.Hole.Show(f.s.E.Units)),
+			cost: cost + ", pipe and a hole saw", weight: w + 15, edit: fmt.Sprintf("drains[%s].part: %s", d.Name, next.Name),
+			apply: func(e *enclosure.Enclosure) bool {
+				e.Drains[i] = grown
+				return true
+			},
+		})
+	}
+	if len(f.s.E.Drains) == 1 {
+		out = append(out, f.second()...)
+	}
+	return out
+}
+
+// grow returns a drain with every part of the next size.
+func (f *finder) grow(i int) enclosure.Drain {
+	d := f.s.E.Drains[i]
+	if next, ok := f.cat.NextBore(d.Part, true); ok {
+		ratio := float64(next.Bore.Likely / d.Part.Bore.Likely)
+		d.LipBore = enclosure.Known(d.LipBore.Value * ratio)
+		d.Bulkhead = enclosure.Known(float64(next.Bore.Likely))
+		d.Part = next
+	}
+	d.Pieces = append([]enclosure.Piece(nil), d.Pieces...)
+	for k := range d.Pieces {
+		if p, ok := f.cat.NextBore(d.Pieces[k].Part, true); ok {
+			swap(&d.Pieces[k], p)
+		}
+	}
+	return d
+}
+
+// second adds a drain like the first, 15 mm or 5/8 in higher, which also takes
+// over when the first blocks.
+func (f *finder) second() []change {
+	d := f.s.E.Drains[0]
+	higher := 0.015
+	if f.s.E.Units == quantity.US {
+		higher = 5.0 / 8 * 0.0254
+	}
+	if d.Lip+higher >= f.s.E.Pool.DamTop {
+		return nil
+	}
+	cost, w := price(&d.Part, 0)
+	rise := quantity.Length(higher).Show(f.s.E.Units)
+	return []change{{
+		do:   fmt.Sprintf("add a second drain like the %s with its lip %s higher; it also carries the water when the first blocks", d.Name, rise),
+		cost: cost + ", pipe and one more hole", weight: w + 20, edit: "drains: one more entry",
+		apply: func(e *enclosure.Enclosure) bool {
+			n := d
+			n.Name = "second drain"
+			n.Lip += higher
+			n.Pieces = append([]enclosure.Piece(nil), d.Pieces...)
+			e.Drains = append(e.Drains, n)
+			return true
+		},
+	}}
+}
+
+// lowerLips tries a standpipe 10 mm or 3/8 in shorter.
+func (f *finder) lowerLips() []change {
+	var out []change
+	for i := range f.s.E.Drains {
+		d := &f.s.E.Drains[i]
+		by := 0.010
+		if f.s.E.Units == quantity.US {
+			by = 3.0 / 8 * 0.0254
+		}
+		if d.Kind != "standpipe" || d.Lip-by <= f.s.E.Pool.Floor {
+			continue
+		}
+		to := quantity.Length(d.Lip - by - f.s.E.Pool.Floor).Show(f.s.E.Units)
+		out = append(out, change{
+			do: fmt.Sprintf("cut the standpipe of the %s to %s", d.Name, to), cost: "nothing", weight: 0.1,
+			edit: fmt.Sprintf("drains[%s].lip: %s", d.Name, to),
+			apply: func(e *enclosure.Enclosure) bool {
+				e.Drains[i].Lip -= by
+				return true
+			},
+		})
+	}
+	return out
+}
+
+// vent lets air in at the top of standpipes.
+func (f *finder) vent() []change {
+	var out []change
+	for i := range f.s.E.Drains {
+		d := &f.s.E.Drains[i]
+		if d.Kind != "standpipe" || d.Vented {
+			continue
+		}
+		elbow := catalogue.Part{}
+		for _, p := range f.cat.Search("elbow", "90", "solvent") {
+			if p.Bore.Likely >= d.Part.Bore.Likely {
+				elbow = p
+				break
+			}
+		}
+		cost, w := price(&elbow, 0)
+		out = append(out, change{
+			do: fmt.Sprintf("put an elbow with a vent hole on the %s", d.Name), cost: cost, weight: w,
+			edit: fmt.Sprintf("drains[%s].vented: yes", d.Name),
+			apply: func(e *enclosure.Enclosure) bool {
+				e.Drains[i].Vented = true
+				return true
+			},
+		})
+	}
+	return out
+}

@@ -1,0 +1,84 @@
+// Package cli is the command line: it parses, calls one function of the chain
+// and prints its result as text or JSON. Rules of its output: what was asked for
+// goes to the standard output and nothing else does; a message tells what to do;
+// the exit status tells the worst verdict.
+package cli
+
+import (
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/alecthomas/kong"
+)
+
+// Streams are the files that a run reads and writes.
+type Streams struct {
+	In       io.Reader
+	Out, Err io.Writer
+}
+
+// The exit statuses.
+const (
+	exitOK    = 0 // every answer holds, or what was asked for was printed
+	exitFails = 1 // an answer fails
+	exitInput = 2 // the command or a file is wrong
+	exitOther = 3 // something else went wrong
+	exitTight = 4 // with --strict: an answer is tight or not known yet
+)
+
+const exitHelp = `
+Exit status: 0 all is well; 1 an answer fails; 2 the command or a file is wrong; 3 anything else; 4, with --strict, an answer is tight or not known yet.
+`
+
+type commands struct {
+	Check  checkCommand  `cmd:"" help:"Answer every question about a design."`
+	New    newCommand    `cmd:"" help:"Write a commented design file to start from."`
+	Parts  partsCommand  `cmd:"" help:"List and search the parts that a design may name."`
+	Schema schemaCommand `cmd:"" help:"Print the JSON Schema of a design file, for your editor."`
+}
+
+// Run runs one command and returns its exit status.
+func Run(args []string, std Streams) int {
+	var c commands
+	done := -1
+	parser, err := kong.New(&c,
+		kong.Name("rillwright"),
+		kong.Description("Answers a builder's questions about a planted flowing-water enclosure from its design file, before glass is cut."+exitHelp),
+		kong.Writers(std.Out, std.Err),
+		kong.Exit(func(code int) { done = code }),
+		kong.ConfigureHelp(kong.HelpOptions{Compact: true}),
+		kong.UsageOnError(),
+	)
+	if err != nil {
+		fmt.Fprintln(std.Err, "rillwright:", err)
+		return exitOther
+	}
+	if len(args) == 0 {
+		args = []string{"--help"}
+	}
+	ctx, err := parser.Parse(args)
+	if done >= 0 {
+		return done
+	}
+	if err != nil {
+		fmt.Fprintf(std.Err, "rillwright: %v\n  do: run rillwright --help to see what can be asked\n", err)
+		return exitInput
+	}
+	err = ctx.Run(&std)
+	var status statusError
+	switch {
+	case err == nil:
+		return exitOK
+	case errors.As(err, &status):
+		return int(status)
+	}
+	fmt.Fprintln(std.Err, "rillwright:", err)
+	return exitOther
+}
+
+// statusError ends a command with an exit status; what there is to say has been
+// said.
+type statusError int
+
+func (s statusError) Error() string { return fmt.Sprintf("exit status %d", int(s)) }

@@ -1,0 +1,163 @@
+// Package rillwright runs the whole chain once: a design file in, the answers
+// out. What it does is told by the packages it joins; see ARCHITECTURE.md.
+package rillwright
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"path"
+
+	"rillwright/answers"
+	"rillwright/catalogue"
+	"rillwright/design"
+	"rillwright/document"
+	"rillwright/enclosure"
+	"rillwright/finding"
+	"rillwright/fixes"
+)
+
+// Options steer Build. The zero value reads no other files and looks for fixes.
+type Options struct {
+	// Beside is the folder that the design's own parts file and pump curves
+	// are read from; nil if there is none.
+	Beside fs.FS
+	// NoFixes leaves out the search for what would help.
+	NoFixes bool
+}
+
+// Report is what a design comes to.
+type Report struct {
+	Name      string
+	File      string
+	Design    *design.Design
+	Enclosure *enclosure.Enclosure
+	Survey    *answers.Survey
+	Answers   []answers.Answer
+	// Findings are the problems of the file. If any is an error, everything
+	// from Enclosure on is nil.
+	Findings finding.List
+}
+
+// Build reads a design and answers every question about it. The error is of a
+// circuit that cannot be solved; what is wrong with the file is in
+// Report.Findings.
+func Build(file string, data []byte, o Options) (*Report, error) {
+	d, list := design.Read(file, data)
+	r := &Report{Name: d.Name.Value, File: file, Design: d, Findings: list}
+	if list.HasErrors() {
+		return r, nil
+	}
+	cat, err := catalogue.Builtin()
+	if err != nil {
+		return nil, fmt.Errorf("built-in parts: %w", err)
+	}
+	l := &loader{r: r, beside: o.Beside, data: data}
+	cat = l.parts(cat)
+	curves := l.curves()
+	if r.Findings.HasErrors() {
+		return r, nil
+	}
+	e, found := enclosure.Resolve(d, cat, curves)
+	for i := range found {
+		found[i].Place.File = file
+	}
+	document.Excerpts(data, found)
+	found.Sort()
+	r.Findings = append(r.Findings, found...)
+	if found.HasErrors() {
+		return r, nil
+	}
+	r.Enclosure = e
+	s, err := answers.NewSurvey(e)
+	if err != nil {
+		return r, fmt.Errorf("%s: %w", file, err)
+	}
+	r.Survey = s
+	r.Answers = s.All(cat)
+	if !o.NoFixes {
+		fixes.Find(s, cat, r.Answers)
+	}
+	return r, nil
+}
+
+// loader reads the files that stand beside a design.
+type loader struct {
+	r      *Report
+	beside fs.FS
+	data   []byte
+}
+
+// read returns a file named by a field; a problem becomes a finding there.
+func (l *loader) read(f document.Field[string], field string) ([]byte, bool) {
+	fault := func(what, do string) ([]byte, bool) {
+		list := finding.List{{
+			Place:    finding.Place{File: l.r.File, Line: f.Pos.Line, Column: f.Pos.Column, Width: f.Pos.Width},
+			Severity: finding.Error, Field: field, What: what, Do: do,
+		}}
+		document.Excerpts(l.data, list)
+		l.r.Findings = append(l.r.Findings, list...)
+		return nil, false
+	}
+	name := f.Value
+	if !fs.ValidPath(path.Clean(name)) {
+		return fault(fmt.Sprintf("%q leads out of the design's folder", name), "put the file beside the design and give its name alone")
+	}
+	if l.beside == nil {
+		return fault(fmt.Sprintf("%q cannot be read: this design has no folder", name), "save the design as a file, with that file beside it")
+	}
+	data, err := fs.ReadFile(l.beside, path.Clean(name))
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return fault(fmt.Sprintf("there is no file %q beside the design", name), "check its name, or leave the key out")
+	case err != nil:
+		return fault(fmt.Sprintf("%q cannot be read: %v", name, err), "check the file")
+	}
+	return data, true
+}
+
+// parts adds the builder's own parts to the catalogue.
+func (l *loader) parts(cat *catalogue.Catalogue) *catalogue.Catalogue {
+	f := l.r.Design.Parts
+	if !f.Given() {
+		return cat
+	}
+	data, ok := l.read(f, "parts")
+	if !ok {
+		return cat
+	}
+	own, list := catalogue.ReadParts(f.Value, data)
+	l.r.Findings = append(l.r.Findings, list...)
+	for i := range own {
+		if own[i].CurveFile == "" {
+			continue
+		}
+		name := document.Field[string]{Value: own[i].CurveFile, Text: own[i].CurveFile, Pos: f.Pos}
+		if data, ok := l.read(name, "parts"); ok {
+			points, list := catalogue.ReadCurve(own[i].CurveFile, data)
+			own[i].Curve = points
+			l.r.Findings = append(l.r.Findings, list...)
+		}
+	}
+	return cat.With(own)
+}
+
+// curves reads the pump curves that stand in files of their own.
+func (l *loader) curves() map[string][]catalogue.Point {
+	out := map[string][]catalogue.Point{}
+	d := l.r.Design
+	for _, pumps := range [][]design.Pump{d.Pumps, d.Shelf} {
+		for i := range pumps {
+			f := pumps[i].CurveFile
+			if !f.Given() {
+				continue
+			}
+			if data, ok := l.read(f, "pumps["+pumps[i].Name.Value+"].curve-file"); ok {
+				points, list := catalogue.ReadCurve(f.Value, data)
+				out[f.Value] = points
+				l.r.Findings = append(l.r.Findings, list...)
+			}
+		}
+	}
+	return out
+}

@@ -11,7 +11,7 @@ func TestNearest(t *testing.T) {
 	fields := []string{"width", "height", "depth", "thickness", "bore", "lip", "in", "level-error", "set-back", "main drain"}
 	for _, c := range []struct{ word, want string }{
 		{"widht", "width"},
-		{"hieght", "height"},
+		{"ehight", "height"},
 		{"Heigth", "height"},
 		{"LIP", "lip"},
 		{"lpi", "lip"},

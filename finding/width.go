@@ -29,8 +29,6 @@ func wide(r rune) bool {
 }
 
 // wideRanges are the first and last of each range of wide characters.
-//
-//nolint:gochecknoglobals // a constant table
 var wideRanges = [...][2]rune{
 	{0x1100, 0x115F},
 	{0x231A, 0x231B},

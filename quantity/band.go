@@ -32,86 +32,137 @@ func (b Band[T]) Scale(k float64) Band[T] {
 }
 
 // UnmarshalText reads a band: "12 to 13 mm", "12 mm to 1/2 in", "12.5 mm ± 0.5
-// mm", "2.6 to 2.9 to 3.2 m" for low, likely and high, or one figure for an
-// exact band. With two figures the likely one is in the middle. A unit written
-// once at the end holds for all. The error is an *Error.
+// mm", "12.5 mm ± 4 %", "2.6 to 2.9 to 3.2 m" for low, likely and high, or one
+// figure for an exact band. With two figures the likely one is in the middle. A
+// unit written once at the end holds for all. The error is an *Error.
 func (b *Band[T]) UnmarshalText(text []byte) error {
-	dim := dimensionOf[T]()
-	p := &parser{string(text), dim}
-	s := fold(string(text))
+	p := parser{string(text), dimensionOf[T]()}
+	v, err := p.band(fold(p.text))
+	if err != nil {
+		return err
+	}
+	*b = Band[T]{T(v[0]), T(v[1]), T(v[2])}
+	return nil
+}
+
+// band reads low, likely and high from a folded text.
+func (p *parser) band(s string) (v [3]float64, err error) {
 	if s == "" {
-		return p.fail("nothing is written here", "")
+		return v, p.fail("nothing is written here", "")
 	}
 	if centre, spread, ok := cutPlusMinus(s); ok {
-		return b.fromSpread(p, centre, spread)
+		v, err = p.spread(centre, spread)
+	} else {
+		v, err = p.ends(s)
 	}
-	parts := splitTo(s)
-	if len(parts) > 3 {
-		return p.fail("more than three figures", "write low to likely to high, such as 2 to 2.5 to 3 m")
-	}
-	values, err := p.figures(parts)
 	if err != nil {
-		return err
+		return v, err
 	}
-	low, high := T(values[0]), T(values[len(values)-1])
-	likely := low + (high-low)/2
-	if len(values) == 3 {
-		likely = T(values[1])
+	if v[0] > v[2] || v[1] < v[0] || v[1] > v[2] {
+		return v, p.fail("the figures do not rise", "write the lowest first")
 	}
-	if low > high || likely < low || likely > high {
-		return p.fail("the figures do not rise", "write the lowest first")
+	for _, x := range v {
+		if err := p.bounds(x); err != nil {
+			return v, err
+		}
 	}
-	*b = Band[T]{low, likely, high}
-	return nil
+	return v, nil
 }
 
-func (b *Band[T]) fromSpread(p *parser, centre, spread string) error {
-	values, err := p.figures([]string{centre, spread})
+// ends reads "low to high", "low to likely to high" or one figure.
+func (p *parser) ends(s string) (v [3]float64, err error) {
+	var parts [3]string
+	n := 0
+	for more := true; more; n++ {
+		if n == len(parts) {
+			return v, p.fail("more than three figures", "write low to likely to high, such as 2 to 2.5 to 3 m")
+		}
+		parts[n], s, more = cutTo(s)
+	}
+	var space [maxTerms]term
+	last, err := p.terms(space[:0], parts[n-1])
 	if err != nil {
-		return err
+		return v, err
 	}
-	c, d := values[0], values[1]
-	if p.dim == dimTemperature {
-		// A spread is a difference: 72 F ± 5 F is not 72 F ± -15 C.
-		zero, _ := p.figures([]string{"0", spread})
-		d -= zero[0]
+	high, err := p.sum(last)
+	if err != nil {
+		return v, err
 	}
-	if d < 0 {
-		return p.fail("a spread below nothing", "write a spread such as ± 1 mm")
+	for i := range n - 1 {
+		if v[i], err = p.lent(parts[i], last); err != nil {
+			return v, err
+		}
 	}
-	*b = Band[T]{T(c - d), T(c), T(c + d)}
-	return nil
+	switch n {
+	case 1:
+		v = [3]float64{high, high, high}
+	case 2:
+		v = [3]float64{v[0], v[0] + (high-v[0])/2, high}
+	default:
+		v[2] = high
+	}
+	return v, nil
 }
 
-// figures parses the figures of a band, lending a unit written once at the end
-// to those that have none.
-func (p *parser) figures(parts []string) ([]float64, error) {
-	all := make([][]term, len(parts))
-	for i, part := range parts {
-		t, err := p.terms(part)
-		if err != nil {
-			return nil, err
-		}
-		all[i] = t
+// lent reads a figure that may borrow its unit from another.
+func (p *parser) lent(s string, from []term) (float64, error) {
+	var space [maxTerms]term
+	terms, err := p.terms(space[:0], s)
+	if err != nil {
+		return 0, err
 	}
-	last := all[len(all)-1]
-	lend := last[len(last)-1]
-	values := make([]float64, len(parts))
-	for i, t := range all {
-		if i < len(all)-1 && len(t) == 1 && t[0].word == "" {
-			t[0].word, t[0].unit = lend.word, lend.unit
-		}
-		v, err := p.sum(t)
-		if err != nil {
-			return nil, err
-		}
-		values[i] = v
+	// "1 to 2 ft 6 in" does not say what the 1 is.
+	if len(terms) == 1 && terms[0].word == "" && len(from) == 1 {
+		terms[0] = from[0].with(terms[0].value)
 	}
-	return values, nil
+	return p.sum(terms)
 }
 
+// spread reads a centre and what it may be off by: an amount, or a share of the
+// centre. A unit written on one side holds for both.
+func (p *parser) spread(centre, spread string) (v [3]float64, err error) {
+	var spaceC, spaceD [maxTerms]term
+	c, err := p.terms(spaceC[:0], centre)
+	if err != nil {
+		return v, err
+	}
+	d, err := p.terms(spaceD[:0], spread)
+	if err != nil {
+		return v, err
+	}
+	share := len(d) == 1 && d[0].unit != nil && d[0].unit.dim == dimRatio && p.dim != dimRatio && p.dim != dimTemperature
+	switch {
+	case share:
+	case len(c) == 1 && c[0].word == "" && len(d) == 1:
+		c[0] = d[0].with(c[0].value)
+	case len(d) == 1 && d[0].word == "" && len(c) == 1:
+		d[0] = c[0].with(d[0].value)
+	}
+	likely, err := p.sum(c)
+	if err != nil {
+		return v, err
+	}
+	var off float64
+	if share {
+		off = d[0].si() * max(likely, -likely)
+	} else {
+		if off, err = p.sum(d); err != nil {
+			return v, err
+		}
+		if p.dim == dimTemperature {
+			// A spread is a difference: 72 F ± 5 F is not 72 F ± -15 C.
+			off = d[0].value * d[0].unit.scale()
+		}
+	}
+	if off < 0 {
+		return v, p.fail("a spread below nothing", "write a spread such as 12.5 mm ± 0.5 mm")
+	}
+	return [3]float64{likely - off, likely, likely + off}, nil
+}
+
+// cutPlusMinus cuts a folded text at a plus-minus sign.
 func cutPlusMinus(s string) (centre, spread string, ok bool) {
-	for _, sign := range []string{"±", "+/-", "+-"} {
+	for _, sign := range [...]string{"±", "+/-", "+-"} {
 		if c, d, found := strings.Cut(s, sign); found {
 			return strings.TrimSpace(c), strings.TrimSpace(d), true
 		}
@@ -119,49 +170,12 @@ func cutPlusMinus(s string) (centre, spread string, ok bool) {
 	return "", "", false
 }
 
-// splitTo splits at the word "to".
-func splitTo(s string) []string {
-	var parts []string
-	for {
-		i := strings.Index(s, " to ")
-		if i < 0 {
-			return append(parts, strings.TrimSpace(s))
+// cutTo cuts a folded text at the first word "to".
+func cutTo(s string) (before, after string, ok bool) {
+	for i := 0; i+4 <= len(s); i++ {
+		if s[i] == ' ' && strings.EqualFold(s[i:i+4], " to ") {
+			return strings.TrimSpace(s[:i]), strings.TrimSpace(s[i+4:]), true
 		}
-		parts = append(parts, strings.TrimSpace(s[:i]))
-		s = s[i+4:]
 	}
-}
-
-// dimensionOf returns the dimension of a quantity type.
-func dimensionOf[T ~float64]() dimension {
-	var zero T
-	switch any(zero).(type) {
-	case Length:
-		return dimLength
-	case Area:
-		return dimArea
-	case Volume:
-		return dimVolume
-	case Flow:
-		return dimFlow
-	case FlowPerWidth:
-		return dimFlowPerWidth
-	case Speed:
-		return dimSpeed
-	case Duration:
-		return dimDuration
-	case Temperature:
-		return dimTemperature
-	case Mass:
-		return dimMass
-	case Power:
-		return dimPower
-	case Pressure:
-		return dimPressure
-	case Angle:
-		return dimAngle
-	case Ratio:
-		return dimRatio
-	}
-	return noDimension
+	return strings.TrimSpace(s), "", false
 }

@@ -149,6 +149,22 @@ func (b Band[T]) ShowLikely(sys System) string {
 	return showAs(float64(b.Likely), dim, name, decimals)
 }
 
+// ShowThree returns low, likely and high, "2.6 - 2.9 - 3.2 m/s", in the unit and
+// rounding of Show, or one figure if all three look alike.
+func (b Band[T]) ShowThree(sys System) string {
+	dim := dimensionOf[T]()
+	name, decimals := shown(max(float64(b.High), -float64(b.Low)), dim, sys)
+	bare := func(v T) string {
+		s := showAs(float64(v), dim, name, decimals)
+		return s[:len(s)-len(name)-1]
+	}
+	low, likely, high := bare(b.Low), bare(b.Likely), bare(b.High)
+	if low == high {
+		return high + " " + name
+	}
+	return low + " - " + likely + " - " + high + " " + name
+}
+
 // In returns the three figures, unrounded, in the unit that suits the likely
 // one.
 func (b Band[T]) In(sys System) (low, likely, high float64, unit string) {

@@ -32,6 +32,9 @@ func vulgar(r rune) float64 {
 	return 0
 }
 
+const onePoint = "write one number with one decimal point"
+
+// digits returns how many digits s begins with.
 func digits(s string) int {
 	n := 0
 	for n < len(s) && s[n] >= '0' && s[n] <= '9' {
@@ -48,8 +51,6 @@ func readNumber(s string) (v float64, rest, problem, ask string) {
 	switch {
 	case strings.HasPrefix(s, "-"):
 		sign, s = -1, strings.TrimLeft(s[1:], " ")
-	case strings.HasPrefix(s, "−"):
-		sign, s = -1, strings.TrimLeft(s[len("−"):], " ")
 	case strings.HasPrefix(s, "+"):
 		s = strings.TrimLeft(s[1:], " ")
 	}
@@ -65,8 +66,12 @@ func readUnsigned(s string) (v float64, rest, problem, ask string) {
 	whole := s[:n]
 	rest = s[n:]
 	if strings.HasPrefix(rest, ",") && digits(rest[1:]) > 0 {
-		tail := rest[1 : 1+digits(rest[1:])]
-		return 0, rest, "a comma can mark thousands or decimals", "write " + whole + tail + " or " + whole + "." + tail + ", without a comma"
+		tail, after := rest[1:1+digits(rest[1:])], rest[1+digits(rest[1:]):]
+		ask = "write " + whole + tail + " or " + whole + "." + tail + ", without a comma"
+		if strings.HasPrefix(after, ".") || strings.HasPrefix(after, ",") {
+			ask = onePoint
+		}
+		return 0, rest, "a comma can mark thousands or decimals", ask
 	}
 	if strings.HasPrefix(rest, ".") {
 		f := digits(rest[1:])
@@ -75,7 +80,7 @@ func readUnsigned(s string) (v float64, rest, problem, ask string) {
 		}
 		n += 1 + f
 		if strings.HasPrefix(s[n:], ".") || strings.HasPrefix(s[n:], ",") {
-			return 0, rest, "more than one point or comma", "write one number with one decimal point"
+			return 0, rest, "more than one point or comma", onePoint
 		}
 		return decimal(s, n)
 	}
@@ -109,7 +114,21 @@ func readUnsigned(s string) (v float64, rest, problem, ask string) {
 			return fraction(v, gap)
 		}
 	}
-	return v, rest, "", ""
+	problem, ask = joined(rest)
+	return v, rest, problem, ask
+}
+
+// joined says what is wrong if another number follows the one just read without
+// a unit between them.
+func joined(rest string) (problem, ask string) {
+	next := strings.TrimLeft(rest, " ")
+	if len(next) < len(rest) && digits(next) > 0 {
+		return "two numbers side by side", "if they are one number, write it without a gap"
+	}
+	if strings.HasPrefix(next, "-") && digits(strings.TrimLeft(next[1:], " ")) > 0 {
+		return "a dash between two numbers", "write 12 to 13 for a range, 1 1/2 for a whole and a fraction"
+	}
+	return "", ""
 }
 
 // decimal reads s, of which the first n bytes are digits and a point, with an
@@ -128,7 +147,8 @@ func decimal(s string, n int) (v float64, rest, problem, ask string) {
 	if err != nil || math.IsInf(v, 0) {
 		return 0, s[n:], "the number is too large", ""
 	}
-	return v, s[n:], "", ""
+	problem, ask = joined(s[n:])
+	return v, s[n:], problem, ask
 }
 
 // fraction reads "a/b" from the start of s and adds it to whole.
@@ -148,5 +168,6 @@ func fraction(whole float64, s string) (v float64, rest, problem, ask string) {
 	case strings.HasPrefix(rest, "/") || strings.HasPrefix(rest, "."):
 		return 0, rest, "not a plain fraction", "write a fraction such as 1/2"
 	}
-	return whole + a/b, rest, "", ""
+	problem, ask = joined(rest)
+	return whole + a/b, rest, problem, ask
 }

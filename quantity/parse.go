@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"strings"
-	"sync"
 )
 
 // Error says why a text is not the quantity that is wanted.
@@ -21,24 +20,14 @@ func (e *Error) Error() string {
 	return fmt.Sprintf("%q: %s; %s", e.Text, e.Problem, e.Ask)
 }
 
-// byName finds a unit by any of its names in lower case.
-//
-//nolint:gochecknoglobals // made once from a constant table
-var byName = sync.OnceValue(func() map[string]*unit {
-	m := make(map[string]*unit, 4*len(unitTable))
-	for i := range unitTable {
-		for n := range strings.SplitSeq(unitTable[i].names, "|") {
-			m[strings.ToLower(n)] = &unitTable[i]
-		}
-	}
-	return m
-})
+// largest is the largest amount that is read, in SI units, so that a product of
+// a few of them stays a number.
+const largest = 1e12
 
-// plain folds the ways in which people and phones write the same unit.
-//
-//nolint:gochecknoglobals // immutable
+// plain folds the ways in which people and phones write the same sign. It never
+// changes.
 var plain = strings.NewReplacer(
-	"″", "\"", "”", "\"", "“", "\"", "′", "'", "’", "'", "²", "2", "³", "3", "^", "",
+	"″", "\"", "”", "\"", "“", "\"", "′", "'", "’", "'", "²", "2", "³", "3", "^", "", "⁄", "/", "−", "-", "–", "-",
 	"\u00a0", " ", "\u202f", " ", "\u2009", " ", "º", "°", "\t", " ",
 )
 
@@ -52,23 +41,23 @@ func fold(s string) string {
 	return strings.TrimSpace(s)
 }
 
-// unitKey puts a unit word into the form that byName knows.
-func unitKey(s string) string {
-	s = strings.ToLower(strings.Trim(s, " ."))
-	if strings.Contains(s, "  ") {
-		s = strings.Join(strings.Fields(s), " ")
-	}
-	s = strings.ReplaceAll(s, "u.s. ", "us ")
-	s = strings.ReplaceAll(s, " / ", "/")
-	return s
-}
-
 // term is a number with its unit as read from a text.
 type term struct {
 	value float64
 	unit  *unit
 	word  string // the unit as typed, "" for none
+	form  string // the same in canonical form, if it had to be made
 }
+
+// with returns a term of another value with the unit of t.
+func (t term) with(value float64) term {
+	t.value = value
+	return t
+}
+
+// maxTerms is how many numbers with units may be added up: weeks, days, hours
+// and minutes.
+const maxTerms = 4
 
 // parser reads one text.
 type parser struct {
@@ -77,62 +66,90 @@ type parser struct {
 }
 
 func (p *parser) fail(problem, ask string) error {
-	if ask == "" && p.dim != noDimension {
+	if ask == "" {
 		ask = "write " + p.dim.example()
 	}
 	return &Error{Text: p.text, Problem: problem, Ask: ask}
 }
 
-// terms splits a text into numbers with units: "4 ft 10 1/2 in" is two.
-func (p *parser) terms(s string) ([]term, error) {
-	var out []term
+// terms splits a text into numbers with units, "4 ft 10 1/2 in" into two, and
+// appends them to dst.
+func (p *parser) terms(dst []term, s string) ([]term, error) {
+	first := len(dst)
 	for s != "" {
 		v, rest, problem, ask := readNumber(s)
 		if problem != "" {
 			return nil, p.fail(problem, ask)
 		}
-		// The unit runs to the next number that stands apart, so that "m2",
-		// "mH2O" and "L/h per m" stay whole.
 		rest = strings.TrimLeft(rest, " ")
-		end := len(rest)
-		for i := 1; i < len(rest); i++ {
-			c := rest[i]
-			starts := c >= '0' && c <= '9' || c == '+' || c == '-'
-			if starts && (rest[i-1] == ' ' || rest[i-1] == '\'' || rest[i-1] == '"') {
-				end = i
-				break
+		end := unitEnd(rest)
+		t := term{value: v, word: strings.TrimSpace(rest[:end])}
+		t.unit, t.form = findUnit(t.word)
+		if t.unit == nil {
+			// "4ft10in", "1h30min": a unit with a number hard behind it.
+			if n := strings.IndexAny(t.word, "0123456789"); n > 0 {
+				if u, form := findUnit(t.word[:n]); u != nil && u.dim == p.dim && follows(u) {
+					t, end = term{v, u, t.word[:n], form}, n
+				}
 			}
 		}
-		t := term{value: v, word: strings.TrimSpace(rest[:end])}
-		t.unit = byName()[unitKey(t.word)]
-		out = append(out, t)
-		if len(out) > 4 {
+		if t.unit != nil && t.unit.dim == dimLength && t.unit.den > 1 && t.unit.num == 1 && strings.Contains(s[:len(s)-len(rest)], "/") {
+			// Metric hose is sold as "12/16 mm", inside and outside.
+			return nil, p.fail("inside and outside of a hose, or a fraction?", "write one size, such as 12 mm")
+		}
+		if len(dst)-first == maxTerms {
 			return nil, p.fail("too many numbers", "")
 		}
+		dst = append(dst, t)
 		s = strings.TrimLeft(rest[end:], " ")
 	}
-	if len(out) == 0 {
+	if len(dst) == first {
 		return nil, p.fail("nothing is written here", "")
 	}
-	return out, nil
+	return dst, nil
+}
+
+// unitEnd returns where the unit at the start of s ends: before the next number
+// that stands apart, so that "m2", "mH2O" and "L/h per m" stay whole.
+func unitEnd(s string) int {
+	for i := 1; i < len(s); i++ {
+		c := s[i]
+		if c >= '0' && c <= '9' || c == '+' || c == '-' || c >= 0x80 {
+			if before := s[i-1]; before == '\'' || before == '"' || before == ' ' && (c < 0x80 || startsVulgar(s[i:])) {
+				return i
+			}
+		}
+	}
+	return len(s)
+}
+
+func startsVulgar(s string) bool {
+	for _, r := range s {
+		return vulgar(r) > 0
+	}
+	return false
 }
 
 // check says what is wrong with a term's unit, if anything.
 func (p *parser) check(t term) error {
-	key := unitKey(t.word)
-	if problem, answer := ambiguous(key); problem != "" {
-		return p.fail(problem, answer)
-	}
-	switch {
-	case t.unit == nil && t.word == "":
+	if t.unit == nil && t.word == "" {
 		if p.dim == dimRatio {
 			return nil
 		}
 		return p.fail("no unit", "")
+	}
+	if t.unit == nil || t.unit.dim != p.dim {
+		form := t.form
+		if t.unit != nil {
+			form = strings.ToLower(t.form)
+		}
+		if problem, ask := ambiguous(form, p.dim); problem != "" {
+			return p.fail(problem, ask)
+		}
+	}
+	switch {
 	case t.unit == nil:
 		return p.fail(fmt.Sprintf("unit %q is not known", t.word), "")
-	case t.unit.dim != p.dim && p.dim == dimVolume && key == "oz":
-		return p.fail("an ounce of weight, not of volume", "write US fl oz or imp fl oz")
 	case t.unit.dim != p.dim:
 		return p.fail(fmt.Sprintf("this is %v, not %v", t.unit.dim, p.dim), "")
 	}
@@ -143,21 +160,26 @@ func (t term) si() float64 {
 	if t.unit == nil {
 		return t.value
 	}
-	return t.value*t.unit.scale + t.unit.zero
+	return t.unit.si(t.value)
 }
 
 // parse reads one quantity of the given dimension.
 func parse(text string, dim dimension) (float64, error) {
-	p := &parser{text, dim}
+	p := parser{text, dim}
 	s := fold(text)
 	if s == "" {
 		return 0, p.fail("nothing is written here", "")
 	}
-	terms, err := p.terms(s)
+	var space [maxTerms]term
+	terms, err := p.terms(space[:0], s)
 	if err != nil {
 		return 0, err
 	}
-	return p.sum(terms)
+	v, err := p.sum(terms)
+	if err != nil {
+		return 0, err
+	}
+	return v, p.bounds(v)
 }
 
 // sum adds up terms such as feet and inches, or hours and minutes.
@@ -168,35 +190,56 @@ func (p *parser) sum(terms []term) (float64, error) {
 			return 0, err
 		}
 		if i > 0 {
-			before := terms[i-1]
-			if !stacks(p.dim, before.unit, t.unit) || t.value < 0 || math.Signbit(t.value) || t.si() >= before.unit.scale {
+			before := terms[i-1].unit
+			if !stacks(before, t.unit) || math.Signbit(t.value) || t.si() >= before.scale() {
 				return 0, p.fail("two numbers where one is wanted", "")
 			}
+			if math.Signbit(terms[0].value) {
+				total -= t.si()
+				continue
+			}
 		}
-		if i > 0 && terms[0].value < 0 {
-			total -= t.si()
-		} else {
-			total += t.si()
-		}
+		total += t.si()
 	}
-	if math.IsInf(total, 0) || math.IsNaN(total) || math.Abs(total) > 1e12 {
+	if !(math.Abs(total) <= largest) {
 		return 0, p.fail("the number is too large", "")
+	}
+	if total == 0 {
+		total = 0 // not -0
 	}
 	return total, nil
 }
 
+// bounds refuses amounts that cannot be.
+func (p *parser) bounds(v float64) error {
+	if least, problem, bounded := p.dim.lowest(); bounded && v < least {
+		return p.fail(problem, "")
+	}
+	return nil
+}
+
 // stacks reports whether b may follow a in one quantity.
-func stacks(dim dimension, a, b *unit) bool {
-	if a == nil || b == nil || a.scale <= b.scale {
+func stacks(a, b *unit) bool {
+	if a == nil || b == nil || !follows(a) || a.scale() <= b.scale() {
 		return false
 	}
-	switch dim {
+	switch a.dim {
 	case dimLength:
-		return a.scale == foot && b.scale == inch || a.scale == 3*foot
-	case dimDuration:
-		return true
+		return b.num == inch || b.num == foot
 	case dimMass:
-		return a.scale == pound && b.scale == pound/16
+		return b.num == pound
 	}
-	return false
+	return true
+}
+
+// follows reports whether a smaller unit may follow u: inches a foot, minutes an
+// hour, ounces a pound.
+func follows(u *unit) bool {
+	switch u.dim {
+	case dimLength:
+		return u.num == foot || u.num == 3*foot
+	case dimMass:
+		return u.num == pound
+	}
+	return u.dim == dimDuration
 }

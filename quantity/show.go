@@ -34,6 +34,10 @@ func (s System) String() string {
 	return "metric"
 }
 
+// tiny is the least length, in m or in, that is told from rounding noise: less
+// is shown as 0.
+const tiny = 1e-8
+
 // shown returns the unit in which an amount of a dimension is shown and the
 // decimals that make sense for it.
 func shown(si float64, dim dimension, sys System) (name string, decimals int) {
@@ -42,10 +46,12 @@ func shown(si float64, dim dimension, sys System) (name string, decimals int) {
 	switch dim {
 	case dimLength:
 		switch {
-		case us && a < 8*foot:
+		case us && a < 8*foot/1e4:
 			return "in", 2
 		case us:
 			return "ft", 1
+		case a > tiny && a < 1e-4:
+			return "mm", 4
 		case a < 0.01:
 			return "mm", 1
 		case a < 2:
@@ -53,13 +59,20 @@ func shown(si float64, dim dimension, sys System) (name string, decimals int) {
 		}
 		return "m", 2
 	case dimArea:
-		if us {
+		switch {
+		case us && a < foot*foot/1e8:
+			return "in2", 3
+		case us:
 			return "ft2", 2
+		case a < 1e-4:
+			return "mm2", 2
+		case a < 1e-2:
+			return "cm2", 2
 		}
 		return "m2", 2
 	case dimVolume:
 		switch {
-		case us && a < usGallon/8:
+		case us && a < usGallon/8e12:
 			return "US fl oz", 1
 		case us:
 			return "US gal", 1
@@ -69,7 +82,7 @@ func shown(si float64, dim dimension, sys System) (name string, decimals int) {
 		return "L", 1
 	case dimFlow:
 		switch {
-		case us && a < 10*usGallon/hour:
+		case us && a < 10*usGallon/1e12/hour:
 			return "US gal/h", 2
 		case us:
 			return "US gal/h", 0
@@ -106,7 +119,7 @@ func shown(si float64, dim dimension, sys System) (name string, decimals int) {
 		return "C", 0
 	case dimMass:
 		switch {
-		case us && a < pound:
+		case us && a < pound/1e8:
 			return "oz", 1
 		case us:
 			return "lb", 1
@@ -117,8 +130,11 @@ func shown(si float64, dim dimension, sys System) (name string, decimals int) {
 	case dimPower:
 		return "W", 0
 	case dimPressure:
-		if us {
+		switch {
+		case us:
 			return "psi", 2
+		case a >= 1e6:
+			return "MPa", 2
 		}
 		return "kPa", 2
 	case dimAngle:
@@ -140,8 +156,7 @@ func in(si float64, dim dimension, sys System) (value float64, name string) {
 }
 
 func inUnit(si float64, name string) float64 {
-	u := byName()[strings.ToLower(name)]
-	return (si - u.zero) / u.scale
+	return byName()[name].reading(si)
 }
 
 // show prints an amount for people, rounded.
@@ -170,8 +185,11 @@ func number(v float64, decimals int) string {
 // sixteenths prints a length in inches as a tape shows it, to the nearest
 // sixteenth; what is under an eighth of an inch is printed in decimals.
 func sixteenths(si float64) string {
-	inches := si / inch
-	if math.Abs(inches) < 0.125 {
+	inches := inUnit(si, "in")
+	switch a := math.Abs(inches); {
+	case a > tiny && a < 0.01:
+		return number(inches, 5)
+	case a < 0.125:
 		return number(inches, 3)
 	}
 	sign := ""
@@ -196,9 +214,9 @@ func sixteenths(si float64) string {
 // it gives the same amount again but for the last bit or two. It panics on a
 // unit that is not in the table or of another dimension.
 func exactly(si float64, dim dimension, name string) string {
-	u := byName()[strings.ToLower(name)]
+	u, _ := findUnit(name)
 	if u == nil || u.dim != dim {
-		panic(fmt.Sprintf("quantity: %q is not %v's unit", name, dim))
+		panic(fmt.Sprintf("quantity: %q is not a unit of %v", name, dim))
 	}
-	return strconv.FormatFloat((si-u.zero)/u.scale, 'g', -1, 64) + " " + name
+	return strconv.FormatFloat(u.reading(si), 'g', -1, 64) + " " + name
 }

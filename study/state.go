@@ -61,7 +61,7 @@ type State struct {
 
 	Kinematic, Density float64
 	surface            float64
-	linkFlow           []float64 // of every link of the supply circuit
+	linkFlow, nodeHead []float64 // of the whole supply circuit
 	Status             network.Status
 	// Iterations counts Newton steps of the supply circuit.
 	Iterations int
@@ -162,25 +162,22 @@ func (st *State) once(e *enclosure.Enclosure, c enclosure.Case, s Setting) error
 	if err != nil {
 		return err
 	}
-	near := st
-	if st.linkFlow == nil && s.Near != nil {
-		near = s.Near
-	}
-	if len(near.linkFlow) == len(b.p.Links) {
-		for k := range b.p.Links {
-			b.p.Links[k].Guess = near.linkFlow[k]
-		}
-	}
 	solver, err := network.NewSolver(&b.p, network.Settings{})
 	if err != nil {
 		return fmt.Errorf("supply %w", err)
+	}
+	if near := st; near.linkFlow != nil || s.Near != nil {
+		if near.linkFlow == nil {
+			near = s.Near
+		}
+		solver.Begin(near.nodeHead, near.linkFlow)
 	}
 	res, err := solver.Solve()
 	if err != nil {
 		return fmt.Errorf("supply %w", err)
 	}
 	st.Status, st.Iterations = res.Status, res.Iterations
-	st.linkFlow = append(st.linkFlow[:0], res.Flow...)
+	st.linkFlow, st.nodeHead = append(st.linkFlow[:0], res.Flow...), append(st.nodeHead[:0], res.Head...)
 	st.Kinematic, st.Density = b.water.Kinematic, b.water.Density
 	st.surface = b.water.SurfaceTension
 	st.readSupply(b, res)

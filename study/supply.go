@@ -5,7 +5,6 @@ import (
 	"math"
 	"slices"
 
-	"rillwright/catalogue"
 	"rillwright/enclosure"
 	"rillwright/fluid"
 	"rillwright/hydraulics"
@@ -26,8 +25,9 @@ type supply struct {
 	pumpIn     []int // node before each pump
 	pumpLink   []int
 	tees       []int
-	feedNodes  []map[float64]int // of each manifold
-	outletLink [][]int           // of each manifold, by outlet
+	along      [][]float64 // of each manifold: where something is joined to it
+	alongNode  [][]int     // and the node there
+	outletLink [][]int     // of each manifold, by outlet
 	outletNode [][]int
 	runLink    []int
 	taps       []network.Taps // of each manifold
@@ -51,6 +51,7 @@ func buildSupply(e *enclosure.Enclosure, c enclosure.Case, s Setting, sumpLevel,
 		return nil, fmt.Errorf("water at %.1f C is outside 0 to 40 C", t)
 	}
 	b := &supply{e: e, c: c, s: s, water: water}
+	b.reserve()
 	b.sump = b.node("sump surface", sumpLevel)
 	b.pool = b.node("pool surface", poolLevel)
 	b.pumps()
@@ -71,6 +72,16 @@ func buildSupply(e *enclosure.Enclosure, c enclosure.Case, s Setting, sumpLevel,
 		}
 	}
 	return b, nil
+}
+
+// reserve makes room for all nodes and links at once.
+func (b *supply) reserve() {
+	n := 2 + 2*len(b.e.Pumps) + len(b.e.Tees) + len(b.e.Runs)
+	for i := range b.e.Manifolds {
+		n += 2*len(b.e.Manifolds[i].Outlets) + 3
+	}
+	b.p.Nodes = make([]network.Node, 0, n)
+	b.p.Links = make([]network.Link, 0, n)
 }
 
 func (b *supply) node(id string, head float64) int {
@@ -163,31 +174,42 @@ func (b *supply) manifold(i int) {
 	at := b.positions(i)
 	bore := b.c.Of(m.Bore)
 	nodes := make([]int, len(at))
-	b.feedNodes = append(b.feedNodes, make(map[float64]int))
-	for k, x := range at {
-		nodes[k] = b.free(fmt.Sprintf("%s at %.0f mm", m.Name, 1000*x))
-		b.feedNodes[i][x] = nodes[k]
+	for k := range at {
+		nodes[k] = b.free(m.Name)
 	}
+	b.along, b.alongNode = append(b.along, at), append(b.alongNode, nodes)
 	guess := b.guess(i)
-	var chain []int
+	chain := make([]int, 0, len(at))
+	var pipe *network.Conduit
+	length := 0.0
 	for k := 1; k < len(at); k++ {
-		chain = append(chain, b.link(network.Link{
-			ID: m.Name, From: nodes[k-1], To: nodes[k], Guess: guess, Law: b.plainPipe(bore, at[k]-at[k-1], m.Roughness),
-		}))
+		// Pieces of one length, the rule between outlets, share their law.
+		if d := at[k] - at[k-1]; pipe == nil || math.Abs(d-length) > 1e-12 {
+			pipe, length = b.plainPipe(bore, d, m.Roughness), d
+		}
+		chain = append(chain, b.link(network.Link{ID: m.Name, From: nodes[k-1], To: nodes[k], Guess: guess, Law: pipe}))
 	}
 	if m.Ring > 0 && len(at) > 1 {
 		b.link(network.Link{ID: m.Name + " return leg", From: nodes[len(at)-1], To: nodes[0], Guess: guess, Law: b.plainPipe(bore, m.Ring, m.Roughness)})
 	}
-	taps := network.Taps{Bore: bore, Share: b.c.Of(b.e.WallTap)}
-	var links, at2 []int
+	laws := make([]network.Law, len(m.Groups))
+	for g := range m.Groups {
+		laws[g] = b.outlet(&m.Groups[g])
+	}
+	n := len(m.Outlets)
+	taps := network.Taps{
+		Bore: bore, Share: b.c.Of(b.e.WallTap),
+		Outlet: make([]int, 0, n), Left: make([]int, 0, n), Right: make([]int, 0, n),
+	}
+	links, joints := make([]int, 0, n), make([]int, 0, n)
 	for j := range m.Outlets {
 		o := &m.Outlets[j]
 		k, _ := slices.BinarySearch(at, o.At)
 		air := b.node("", OutletHeight(m, b.c, o.At))
 		l := b.link(network.Link{
-			ID: m.Name + " outlet", From: nodes[k], To: air, OneWay: true, Guess: guess / float64(len(m.Outlets)), Law: b.outlet(&m.Groups[o.Group]),
+			ID: m.Name, From: nodes[k], To: air, OneWay: true, Guess: guess / float64(n), Law: laws[o.Group],
 		})
-		links, at2 = append(links, l), append(at2, nodes[k])
+		links, joints = append(links, l), append(joints, nodes[k])
 		left, right := -1, -1
 		if k > 0 {
 			left = chain[k-1]
@@ -200,7 +222,7 @@ func (b *supply) manifold(i int) {
 	b.taps = append(b.taps, taps)
 	b.chains = append(b.chains, chain)
 	b.outletLink = append(b.outletLink, links)
-	b.outletNode = append(b.outletNode, at2)
+	b.outletNode = append(b.outletNode, joints)
 }
 
 // OutletHeight returns the height of an outlet at distance x from a manifold's
@@ -266,7 +288,8 @@ func (b *supply) end(p enclosure.Place, at float64, out bool) int {
 	case enclosure.AtTee:
 		return b.tees[p.Index]
 	case enclosure.AtManifold:
-		return b.feedNodes[p.Index][at]
+		k, _ := slices.BinarySearch(b.along[p.Index], at)
+		return b.alongNode[p.Index][k]
 	case enclosure.AtSump:
 		return b.sump
 	}
@@ -353,7 +376,7 @@ func drainTee(e *enclosure.Enclosure, tee int) bool {
 // feedCoupling makes a tee of a feed point that lies within a manifold.
 func (b *supply) feedCoupling(i int, at float64, run int) {
 	m := &b.e.Manifolds[i]
-	k, _ := slices.BinarySearch(b.positions(i), at)
+	k, _ := slices.BinarySearch(b.along[i], at)
 	if k == 0 || k >= len(b.chains[i]) {
 		return
 	}
@@ -395,85 +418,4 @@ func (b *supply) teeCouplings() {
 			})
 		}
 	}
-}
-
-// pieces returns the law of pieces one behind the other: friction, fittings and
-// every change of bore between them, from the bore before the first (0 if not
-// known) to that after the last (0 for an open end). It also returns the bore
-// at the end and whether a shut valve closes it.
-func (b *supply) pieces(list []enclosure.Piece, first, last, heads float64) (law *network.Conduit, bore float64, shut bool) {
-	law = network.NewConduit(b.water.Kinematic)
-	factor := b.c.Of(b.e.Fittings)
-	change := func(d1, d2 float64) {
-		switch {
-		case d1 == 0 || d2 == 0 || math.Abs(d1-d2) < 1e-6:
-		case d2 < d1:
-			law.AddFitting(hydraulics.ConstantK(factor*hydraulics.Contraction(d1, d2)), d2)
-		default:
-			law.AddFitting(hydraulics.ConstantK(factor*hydraulics.Expansion(d1, d2)), d1)
-		}
-	}
-	bore = first
-	pipe := 0.0 // bore of the last hose or pipe
-	for i := range list {
-		p := &list[i]
-		d := b.c.Of(p.Bore)
-		if p.Kind.HasLength() {
-			change(bore, d)
-			law.AddPipe(d, p.Length, p.Roughness, b.c.Of(b.e.Friction))
-			bore, pipe = d, d
-			continue
-		}
-		k, open := b.fitting(p, d)
-		shut = shut || !open
-		for n := range p.Count {
-			if n > 0 && pipe > 0 {
-				// Between two of a kind there is hose or pipe again.
-				change(bore, pipe)
-				bore = pipe
-			}
-			change(bore, d)
-			law.AddFitting(k.Times(factor), d)
-			bore = d
-		}
-	}
-	change(bore, last)
-	if heads > 0 {
-		at := pipe
-		if at == 0 {
-			at = bore
-		}
-		law.AddFitting(hydraulics.ConstantK(heads*factor), at)
-	}
-	return law, bore, shut
-}
-
-// fitting returns a fitting's loss coefficient on its own bore; open is false
-// for a shut valve.
-func (b *supply) fitting(p *enclosure.Piece, bore float64) (k hydraulics.KModel, open bool) {
-	const inch = 0.0254
-	switch l := &p.Loss; l.Method {
-	case catalogue.LossThreeK:
-		k = hydraulics.Darby3K(l.K1, l.KInf, l.Kd, l.NominalInches)
-	case catalogue.LossTwoK:
-		k = hydraulics.Hooper2K(l.K1, l.KInf, bore/inch)
-	case catalogue.LossConstant:
-		k = hydraulics.ConstantK(l.KInf)
-	case catalogue.LossKv:
-		k = hydraulics.ConstantK(hydraulics.ValveK(float64(l.Kv)*3600, bore))
-	}
-	if p.Kv > 0 {
-		k = hydraulics.ConstantK(hydraulics.ValveK(p.Kv*3600, bore))
-	}
-	if p.Kind != catalogue.KindValve || b.s.OpenValves || p.Open >= 1 {
-		return k, true
-	}
-	throttled := hydraulics.CockK(p.Open) - hydraulics.CockK(1)
-	if p.Gate {
-		throttled = hydraulics.GateK(p.Open) - hydraulics.GateK(1)
-	}
-	if math.IsInf(throttled, 1) {
-		return k, false
-	}
-	return k.Plus(hydraulics.ConstantK(throttled)), true
 }

@@ -7,7 +7,8 @@
 // the pull of a siphon. FullPipe tells what it would carry if it did run full;
 // no safety verdict may use it.
 //
-// Heights are in metres above one datum, flows in m3/s.
+// Heights are in metres above one datum, flows in m3/s. All figures must be
+// finite; nothing here checks them.
 package gravity
 
 import (
@@ -35,7 +36,7 @@ type Drain struct {
 	ID    string
 	Mouth Mouth
 	Lip   float64 // rim of an upright pipe, lowest point of an opening in a wall, floor level
-	Bore  float64 // of the mouth
+	Bore  float64 // of the mouth; a drain without bore takes nothing
 	// Intake is the discharge coefficient of the drowned mouth (about 0.60);
 	// the rim as a weir is scaled by Intake/0.60 with it.
 	Intake float64
@@ -90,24 +91,54 @@ const (
 	JoinFull                  // the pipe after a junction runs full
 )
 
+// Level returns the level at which the drain alone takes flow q, and what sets
+// it: for no flow, the level at which it starts to run. A drain with an upright
+// pipe takes no more than its stack limit: beyond that the level is infinite.
+func (d *Drain) Level(q float64) (level float64, limit Limit) {
+	switch {
+	case q <= 0:
+		return d.starts(d.Tail), Limit{Kind: Dry}
+	case d.Stack > 0 && q > hydraulics.StackFlow(d.Stack):
+		return math.Inf(1), Limit{Kind: Falling}
+	case d.Bore <= 0 || d.Intake <= 0:
+		return math.Inf(1), Limit{Kind: Opening}
+	}
+	return d.needed(q, d.Tail)
+}
+
+// Capacity returns the largest flow that the drain takes at the given level
+// without help from a siphon, and what limits it. Level is its inverse.
+func (d *Drain) Capacity(level float64) (q float64, limit Limit) {
+	return d.flow(level, d.Tail)
+}
+
+// drowned tells whether the head at the lower end reaches into the drain's last
+// reach, or into the mouth of a drain without one.
+func (d *Drain) drowned(tail float64) bool {
+	if n := len(d.Reaches); n > 0 {
+		return tail > d.Reaches[n-1].Height
+	}
+	return tail > d.Lip
+}
+
+// starts returns the level above which the drain takes water: its lip, or what
+// stands behind it. tail is the head where it ends.
+func (d *Drain) starts(tail float64) float64 {
+	level := d.Lip
+	for i := range d.Reaches {
+		level = max(level, d.Reaches[i].Height)
+	}
+	if d.drowned(tail) {
+		level = max(level, tail)
+	}
+	return level
+}
+
 // needed returns the level that the pool must have for the drain to take flow
-// q, if the head where it ends is at least tail, and what sets that level.
+// q > 0, if the head where it ends is tail, and what sets that level.
 func (d *Drain) needed(q, tail float64) (level float64, limit Limit) {
-	if q <= 0 {
-		return d.Lip, Limit{Kind: Dry}
-	}
-	scale := d.Intake / hydraulics.CdOutlet
-	if d.Mouth == InWall {
-		level, limit = d.Lip+hydraulics.SideOutletHead(hydraulics.CdOutlet, d.Bore, q/scale), Limit{Kind: Lip}
-		if level-d.Lip > d.Bore {
-			limit.Kind = Opening
-		}
-	} else {
-		level, limit = d.Lip+hydraulics.RimWeirHead(d.Bore, q/scale), Limit{Kind: Lip}
-		if l := d.Lip + hydraulics.OrificeHead(d.Intake, hydraulics.CircleArea(d.Bore), q); l > level {
-			level, limit = l, Limit{Kind: Opening}
-		}
-	}
+	head, kind := d.mouthHead(q)
+	level, limit = d.Lip+head, Limit{Kind: kind}
 	for i := range d.Reaches {
 		r := &d.Reaches[i]
 		h, _ := r.Law.Loss(q)
@@ -115,13 +146,10 @@ func (d *Drain) needed(q, tail float64) (level float64, limit Limit) {
 			level, limit = l, Limit{Backed, i}
 		}
 	}
-	if n := len(d.Reaches); n > 0 && tail > d.Reaches[n-1].Height {
-		h, _ := d.Reaches[n-1].Law.Loss(q)
+	if d.drowned(tail) {
+		h, _ := d.endLoss(q)
 		if l := tail + h; l > level {
-			level, limit = l, Limit{Kind: JoinFull}
-			if d.Joins < 0 {
-				limit = Limit{Backed, n - 1}
-			}
+			level, limit = l, d.drownedLimit()
 		}
 	}
 	if d.Screen != nil {
@@ -131,46 +159,67 @@ func (d *Drain) needed(q, tail float64) (level float64, limit Limit) {
 	return level, limit
 }
 
-// Level returns the level at which the drain alone takes flow q, and what sets
-// it. A drain with an upright pipe takes no more than its stack limit: beyond
-// that the level is infinite.
-func (d *Drain) Level(q float64) (level float64, limit Limit) {
-	if d.Stack > 0 && q > hydraulics.StackFlow(d.Stack) {
-		return math.Inf(1), Limit{Kind: Falling}
-	}
-	return d.needed(q, d.Tail)
-}
-
-// Capacity returns the largest flow that the drain takes at the given level
-// without help from a siphon, and what limits it.
-func (d *Drain) Capacity(level float64) (q float64, limit Limit) {
-	return d.flow(level, d.Tail)
-}
-
+// flow is the inverse of needed, and no more than the stack limit: the least of
+// what the mouth, the stack, each reach and the drowned end let through.
 func (d *Drain) flow(level, tail float64) (q float64, limit Limit) {
-	if level <= d.Lip {
+	if level <= d.starts(tail) || d.Bore <= 0 || d.Intake <= 0 {
 		return 0, Limit{Kind: Dry}
 	}
-	// The needed level grows with the flow, so the flow that just needs this
-	// level is bracketed by nothing and the drowned mouth's.
-	hi := hydraulics.OrificeFlow(d.Intake, hydraulics.CircleArea(d.Bore), level-d.Lip)
-	if d.Mouth == InWall {
-		hi *= 1.2
-	}
+	q, kind := d.mouthFlow(level)
+	limit = Limit{Kind: kind}
 	if d.Stack > 0 {
-		if s := hydraulics.StackFlow(d.Stack); s < hi {
-			if l, _ := d.needed(s, tail); l <= level {
-				return s, Limit{Kind: Falling}
-			}
-			hi = s
+		if s := hydraulics.StackFlow(d.Stack); s < q {
+			q, limit = s, Limit{Kind: Falling}
 		}
 	}
-	q = root(hi, func(q float64) float64 {
-		l, _ := d.needed(q, tail)
-		return l - level
-	})
-	_, limit = d.needed(q, tail)
+	for i := range d.Reaches {
+		r := &d.Reaches[i]
+		if least, less := d.held(q, level-r.Height, r.Law.Loss); less {
+			q, limit = least, Limit{Backed, i}
+		}
+	}
+	if d.drowned(tail) {
+		if least, less := d.held(q, level-tail, d.endLoss); less {
+			q, limit = least, d.drownedLimit()
+		}
+	}
 	return q, limit
+}
+
+// held returns the flow at which loss and the strainer together use up the
+// head there is, if that is less than q.
+func (d *Drain) held(q, there float64, loss func(q float64) (h, slope float64)) (least float64, less bool) {
+	over := func(q float64) (float64, float64) {
+		h, slope := loss(q)
+		if d.Screen != nil {
+			hs, ss := d.Screen.Loss(q)
+			h, slope = h+hs, slope+ss
+		}
+		return h - there, slope
+	}
+	if h, _ := over(q); h <= 0 {
+		return q, false
+	}
+	return newton(q, over), true
+}
+
+// endLoss is the loss from the pool to the drain's lower end.
+func (d *Drain) endLoss(q float64) (h, slope float64) {
+	if n := len(d.Reaches); n > 0 {
+		return d.Reaches[n-1].Law.Loss(q)
+	}
+	h = hydraulics.OrificeHead(d.Intake, hydraulics.CircleArea(d.Bore), q)
+	return h, 2 * h / q
+}
+
+func (d *Drain) drownedLimit() Limit {
+	switch {
+	case d.Joins >= 0:
+		return Limit{Kind: JoinFull}
+	case len(d.Reaches) > 0:
+		return Limit{Backed, len(d.Reaches) - 1}
+	}
+	return Limit{Kind: Opening}
 }
 
 // FullPipe returns what the drain would carry if it ran full from the pool to
@@ -193,8 +242,8 @@ func (d *Drain) FullPipe(level float64) float64 {
 		}
 		hi *= 2
 	}
-	return root(hi, func(q float64) float64 {
-		l, _ := law.Loss(q)
-		return l - h
+	return newton(hi, func(q float64) (float64, float64) {
+		l, slope := law.Loss(q)
+		return l - h, slope
 	})
 }

@@ -1,10 +1,10 @@
 package gravity
 
-import "math"
-
 // Pool is a body of water with its drains.
 type Pool struct {
-	Drains    []Drain
+	Drains []Drain
+	// Junctions are where drains meet. Joins of drains and junctions must lead
+	// to one that ends freely, without going in a circle.
 	Junctions []Junction
 	// Top is the level at which the water runs over the dam.
 	Top float64
@@ -21,61 +21,116 @@ type State struct {
 
 // Settle returns the level at which the drains take the inflow, or, if they
 // cannot, the state at the top of the dam with what spills there. The inflow
-// must not be negative. A pool without inflow stands at its lowest lip.
+// must not be negative. A pool without inflow stands where its lowest drain
+// starts to run. The flows and the spill add up to the inflow.
 func (p *Pool) Settle(inflow float64) State {
-	st := State{Flow: make([]float64, len(p.Drains)), Limit: make([]Limit, len(p.Drains))}
+	var st State
+	p.SettleInto(&st, inflow)
+	return st
+}
+
+// SettleInto is Settle that uses the slices of st again, if they are long
+// enough, so that it allocates nothing.
+func (p *Pool) SettleInto(st *State, inflow float64) {
+	n := len(p.Drains)
+	if cap(st.Flow) < n || cap(st.Limit) < n {
+		st.Flow, st.Limit = make([]float64, n), make([]Limit, n)
+	}
+	st.Flow, st.Limit = st.Flow[:n], st.Limit[:n]
+	st.Spill, st.Spills = 0, false
+	lowest := p.starts()
+	if inflow <= 0 {
+		st.Level = lowest
+		p.flows(lowest, st, nil)
+		return
+	}
+	if most := p.flows(p.Top, st, nil); most < inflow {
+		st.Level, st.Spill, st.Spills = p.Top, inflow-most, true
+		return
+	}
+	if n == 1 && p.Drains[0].Joins < 0 {
+		st.Level, st.Limit[0] = p.Drains[0].Level(inflow)
+		// Rounding must not lift it over a dam that just holds.
+		st.Level = min(st.Level, p.Top)
+		st.Flow[0] = inflow
+		return
+	}
+	st.Level = min(lowest+root(p.Top-lowest, func(h float64) float64 {
+		return p.flows(lowest+h, nil, nil) - inflow
+	}), p.Top)
+	sum := p.flows(st.Level, st, nil)
+	if sum <= 0 {
+		return
+	}
+	// A rim takes a good share of a small flow within the rounding of the
+	// level. That must not lose water.
+	for i := range st.Flow {
+		st.Flow[i] *= inflow / sum
+	}
+}
+
+// starts returns the level above which some drain runs, at most Top.
+func (p *Pool) starts() float64 {
 	lowest := p.Top
 	for i := range p.Drains {
-		lowest = min(lowest, p.Drains[i].Lip)
+		d := &p.Drains[i]
+		tail := d.Tail
+		if d.Joins >= 0 {
+			tail = p.restHead(d.Joins)
+		}
+		lowest = min(lowest, d.starts(tail))
 	}
-	if most := p.flows(p.Top, st.Flow, st.Limit); most < inflow {
-		st.Level, st.Spill, st.Spills = p.Top, inflow-most, true
-		return st
+	return lowest
+}
+
+// restHead returns the head at a junction through which nothing flows.
+func (p *Pool) restHead(j int) float64 {
+	jn := &p.Junctions[j]
+	if jn.Joins >= 0 {
+		return max(jn.Height, p.restHead(jn.Joins))
 	}
-	if inflow <= 0 {
-		p.flows(lowest, st.Flow, st.Limit)
-		st.Level = lowest
-		return st
-	}
-	if len(p.Drains) == 1 && p.Drains[0].Joins < 0 {
-		st.Level, st.Limit[0] = p.Drains[0].Level(inflow)
-		st.Flow[0] = inflow
-		return st
-	}
-	rise := root(p.Top-lowest, func(h float64) float64 {
-		return p.flows(lowest+h, st.Flow, st.Limit) - inflow
-	})
-	st.Level = lowest + rise
-	p.flows(st.Level, st.Flow, st.Limit)
-	return st
+	return max(jn.Height, jn.Tail)
 }
 
 // Capacity returns the flow that all drains together take at a level, leaving
 // out those for which without returns true (nil leaves out none).
 func (p *Pool) Capacity(level float64, without func(i int) bool) float64 {
-	kept := Pool{Junctions: p.Junctions, Top: p.Top}
-	for i := range p.Drains {
-		if without == nil || !without(i) {
-			kept.Drains = append(kept.Drains, p.Drains[i])
-		}
-	}
-	return kept.flows(level, make([]float64, len(kept.Drains)), make([]Limit, len(kept.Drains)))
+	return p.flows(level, nil, without)
 }
 
-// flows fills in what each drain takes at a level and returns the sum.
-func (p *Pool) flows(level float64, flow []float64, limit []Limit) float64 {
+// flows returns the sum of what the drains take at a level, and puts each one's
+// share into st unless that is nil.
+func (p *Pool) flows(level float64, st *State, without func(i int) bool) float64 {
+	sum := p.arriving(-1, level, 0, st, without)
+	for j := range p.Junctions {
+		if p.Junctions[j].Joins < 0 {
+			sum += p.junction(j, level, p.Junctions[j].Tail, st, without)
+		}
+	}
+	return sum
+}
+
+// arriving returns what the drains that run straight into junction j bring to
+// it when the head there is head; with j = -1, what those bring that end freely.
+func (p *Pool) arriving(j int, level, head float64, st *State, without func(i int) bool) float64 {
 	sum := 0.0
 	for i := range p.Drains {
 		d := &p.Drains[i]
-		if d.Joins < 0 {
-			flow[i], limit[i] = d.flow(level, d.Tail)
-			sum += flow[i]
+		if d.Joins != j && (d.Joins >= 0 || j >= 0) {
+			continue
 		}
-	}
-	for j := range p.Junctions {
-		if p.Junctions[j].Joins < 0 {
-			sum += p.junction(j, level, p.Junctions[j].Tail, flow, limit)
+		q, limit := 0.0, Limit{Kind: Dry}
+		if without == nil || !without(i) {
+			tail := head
+			if d.Joins < 0 {
+				tail = d.Tail
+			}
+			q, limit = d.flow(level, tail)
 		}
+		if st != nil {
+			st.Flow[i], st.Limit[i] = q, limit
+		}
+		sum += q
 	}
 	return sum
 }
@@ -84,19 +139,13 @@ func (p *Pool) flows(level float64, flow []float64, limit []Limit) float64 {
 // ends is tail, and fills in the flows of the drains above it. The head at the
 // junction is its own height while its pipe runs part full, and higher once
 // the pipe is full and holds the drains back.
-func (p *Pool) junction(j int, level, tail float64, flow []float64, limit []Limit) float64 {
+func (p *Pool) junction(j int, level, tail float64, st *State, without func(i int) bool) float64 {
 	jn := &p.Junctions[j]
-	arriving := func(head float64) float64 {
-		sum := 0.0
-		for i := range p.Drains {
-			if d := &p.Drains[i]; d.Joins == j {
-				flow[i], limit[i] = d.flow(level, head)
-				sum += flow[i]
-			}
-		}
+	arriving := func(head float64, st *State) float64 {
+		sum := p.arriving(j, level, head, st, without)
 		for k := range p.Junctions {
 			if p.Junctions[k].Joins == j {
-				sum += p.junction(k, level, head, flow, limit)
+				sum += p.junction(k, level, head, st, without)
 			}
 		}
 		return sum
@@ -106,14 +155,14 @@ func (p *Pool) junction(j int, level, tail float64, flow []float64, limit []Limi
 		h, _ := jn.Pipe.Loss(q)
 		return max(jn.Height, tail+h)
 	}
-	q := arriving(jn.Height)
+	q := arriving(jn.Height, st)
 	if needed(q) <= jn.Height || level <= jn.Height {
 		return q
 	}
 	// More head at the junction lets the pipe take more and the drains give
 	// less: the two meet once.
-	rise := root(math.Max(level-jn.Height, 0), func(h float64) float64 {
-		return jn.Height + h - needed(arriving(jn.Height+h))
+	rise := root(level-jn.Height, func(h float64) float64 {
+		return jn.Height + h - needed(arriving(jn.Height+h, nil))
 	})
-	return arriving(jn.Height + rise)
+	return arriving(jn.Height+rise, st)
 }

@@ -48,3 +48,33 @@ func root(hi float64, f func(float64) float64) float64 {
 	}
 	return lo + (hi-lo)/2
 }
+
+// newton finds x in [0, hi] where the rising function f, given with its slope,
+// crosses zero; hi if f is not above zero there. Newton's method, bisecting
+// where that leaves the bracket. f is not evaluated at 0, where it must be
+// negative.
+func newton(hi float64, f func(float64) (value, slope float64)) float64 {
+	lo, x := 0.0, hi
+	for range 200 {
+		v, slope := f(x)
+		switch {
+		case v == 0:
+			return x
+		case v > 0:
+			hi = x
+		case x == hi:
+			return hi
+		default:
+			lo = x
+		}
+		next := x - v/slope
+		if !(next > lo && next < hi) {
+			next = lo + (hi-lo)/2
+		}
+		if math.Abs(next-x) <= 2e-16*x || next == lo || next == hi {
+			return next
+		}
+		x = next
+	}
+	return x
+}

@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -12,9 +13,12 @@ import (
 	"rillwright"
 	"rillwright/answers"
 	"rillwright/document"
+	"rillwright/drawing"
+	"rillwright/drawing/svg"
 	"rillwright/enclosure"
 	"rillwright/examples"
 	"rillwright/finding"
+	"rillwright/sheets"
 )
 
 type checkCommand struct {
@@ -157,4 +161,44 @@ func printJSON(w io.Writer, v any) error {
 	return e.Encode(v)
 }
 
-func plots(std *Streams, r *rillwright.Report, folder string) error { return nil }
+// plots writes the plots of a report into a folder.
+func plots(std *Streams, r *rillwright.Report, folder string) error {
+	if err := os.MkdirAll(folder, 0o755); err != nil {
+		return err
+	}
+	write := func(name string, s *drawing.Sheet) error {
+		var b bytes.Buffer
+		if err := svg.Write(&b, s); err != nil {
+			return err
+		}
+		path := filepath.Join(folder, name)
+		if err := os.WriteFile(path, b.Bytes(), 0o644); err != nil {
+			return err
+		}
+		fmt.Fprintln(std.Err, "wrote", filepath.ToSlash(path))
+		return nil
+	}
+	if len(r.Enclosure.Pumps) == 1 {
+		s, err := sheets.PumpPlot(r.Survey)
+		if err != nil {
+			return err
+		}
+		if err := write("pump.svg", &s); err != nil {
+			return err
+		}
+	}
+	for i := range r.Enclosure.Manifolds {
+		s, err := sheets.OutletPlot(r.Survey, i)
+		if err != nil {
+			return err
+		}
+		name := "outlets.svg"
+		if i > 0 {
+			name = fmt.Sprintf("outlets-%d.svg", i+1)
+		}
+		if err := write(name, &s); err != nil {
+			return err
+		}
+	}
+	return nil
+}

@@ -40,6 +40,7 @@ type Laplacian struct {
 	lp, li []int32
 	lx     []float64
 	rp, ri []int32
+	block  []int32 // number of the run of columns of one pattern that a column is in
 	next   []int32
 	d      []float64
 	ground []float64 // conductance to ground left at each pivot
@@ -168,6 +169,25 @@ func (f *Laplacian) symbolic() {
 			f.next[i]++
 		}
 	}
+	// The rows again, now in ascending order, so that columns of one block
+	// stand side by side in them.
+	copy(flag, f.rp[:n])
+	for i := range n {
+		for _, k := range f.li[f.lp[i]:f.lp[i+1]] {
+			f.ri[flag[k]] = int32(i)
+			flag[k]++
+		}
+	}
+	// Column i+1 belongs with column i if that holds nothing but i+1 and the
+	// pattern of i+1.
+	f.block = make([]int32, n)
+	for i := 1; i < n; i++ {
+		f.block[i] = f.block[i-1]
+		before, own := f.lp[i]-f.lp[i-1], f.lp[i+1]-f.lp[i]
+		if parent[i-1] != int32(i) || before != own+1 {
+			f.block[i]++
+		}
+	}
 }
 
 // Factor computes the factorisation for the given conductances: ground[i] from
@@ -191,20 +211,33 @@ func (f *Laplacian) Factor(ground, between []float64) error {
 			c[f.ai[p]] = f.ax[p]
 		}
 		g := ground[f.perm[k]]
-		for _, i := range f.ri[f.rp[k]:f.rp[k+1]] {
+		for row := f.ri[f.rp[k]:f.rp[k+1]]; len(row) > 0; {
 			// Node i, already gone, joined k to the others after it in
-			// proportion to its conductances.
-			at := f.next[i]
-			f.next[i] = at + 1
-			share := f.lx[at]
-			g += share * f.ground[i]
-			w := share * f.d[i]
-			rows := f.li[at+1 : f.lp[i+1]]
-			vals := f.lx[at+1 : f.lp[i+1]]
+			// proportion to its conductances. Nodes of one block joined the
+			// same others and are added four at a time.
+			i := row[0]
+			if n := len(row); n >= 4 && row[3] == i+3 && f.block[i+3] == f.block[i] {
+				w0, v0, g0 := f.passed(i)
+				w1, v1, g1 := f.passed(i + 1)
+				w2, v2, g2 := f.passed(i + 2)
+				w3, v3, g3 := f.passed(i + 3)
+				g += g0 + g1 + g2 + g3
+				rows := f.li[f.next[i]:f.lp[i+1]]
+				v0, v1, v2, v3 = v0[:len(rows)], v1[:len(rows)], v2[:len(rows)], v3[:len(rows)]
+				for p, j := range rows {
+					c[j] += v0[p]*w0 + v1[p]*w1 + v2[p]*w2 + v3[p]*w3
+				}
+				row = row[4:]
+				continue
+			}
+			w, vals, gi := f.passed(i)
+			g += gi
+			rows := f.li[f.next[i]:f.lp[i+1]]
 			vals = vals[:len(rows)]
 			for p, j := range rows {
 				c[j] += vals[p] * w
 			}
+			row = row[1:]
 		}
 		d := g
 		for _, j := range own {
@@ -223,6 +256,16 @@ func (f *Laplacian) Factor(ground, between []float64) error {
 		}
 	}
 	return nil
+}
+
+// passed moves on to the next entry of column i, that of the row now being
+// computed. It returns what multiplies the entries after it, those entries, and
+// the share of the node's conductance to ground that the row's node takes over.
+func (f *Laplacian) passed(i int32) (weight float64, vals []float64, ground float64) {
+	at := f.next[i]
+	f.next[i] = at + 1
+	share := f.lx[at]
+	return share * f.d[i], f.lx[at+1 : f.lp[i+1]], share * f.ground[i]
 }
 
 // Solve replaces b by the solution x of A x = b for the matrix last factored.

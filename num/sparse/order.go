@@ -8,15 +8,20 @@ package sparse
 //
 // Approximate external degrees: Amestoy, Davis & Duff 1996, SIAM J. Matrix
 // Anal. Appl. 17(4), 886-905 (method from memory; the code is our own).
+//
+// The pivots come in postorder of the tree in which an element hangs under the
+// one that absorbed it, so that columns of like pattern stand side by side.
 func minimumDegree(n int, rows, cols []int32) []int32 {
 	q := newQuotient(n, rows, cols)
 	order := make([]int32, 0, n)
+	groups := make([]group, 0, n)
 	for len(order) < n {
 		p := q.popLeast()
-		order = append(order, p)
-		order = q.eliminate(p, order)
+		first := len(order)
+		order = q.eliminate(p, append(order, p))
+		groups = append(groups, group{pivot: p, first: int32(first)})
 	}
-	return order
+	return postorder(order, groups, q.parent)
 }
 
 type quotient struct {
@@ -30,6 +35,8 @@ type quotient struct {
 	outer  []int32 // members of an element outside the pivot's, while outerTag matches
 	outTag []int32
 	stamp  int32
+	parent []int32 // element that absorbed an element, or -1
+	pool   []int32 // room for members
 
 	// Unknowns of equal degree in doubly linked lists.
 	head, next, prev []int32
@@ -41,7 +48,8 @@ func newQuotient(n int, rows, cols []int32) *quotient {
 		vars: make([][]int32, n), elems: make([][]int32, n),
 		live: make([]bool, n), dead: make([]bool, n),
 		size: make([]int32, n), degree: make([]int32, n),
-		tag: make([]int32, n), outer: make([]int32, n), outTag: make([]int32, n),
+		parent: make([]int32, n),
+		tag:    make([]int32, n), outer: make([]int32, n), outTag: make([]int32, n),
 		head: make([]int32, n+1), next: make([]int32, n), prev: make([]int32, n),
 	}
 	count := make([]int32, n)
@@ -49,12 +57,14 @@ func newQuotient(n int, rows, cols []int32) *quotient {
 		count[rows[e]]++
 		count[cols[e]]++
 	}
-	pool := make([]int32, 2*len(rows))
-	at := int32(0)
+	// An unknown never touches more unknowns and elements together than it had
+	// neighbours at first, so that lists of that length never grow.
+	lists := make([]int32, 4*len(rows))
 	for i := range n {
-		q.vars[i] = pool[at : at : at+count[i]]
-		at += count[i]
+		c := count[i]
+		q.vars[i], q.elems[i], lists = lists[:0:c], lists[c:c:2*c], lists[2*c:]
 		q.live[i] = true
+		q.parent[i] = -1
 	}
 	for e := range rows {
 		i, j := rows[e], cols[e]
@@ -154,6 +164,7 @@ func (q *quotient) eliminate(p int32, order []int32) []int32 {
 			}
 			if q.outTag[e] == base && q.outer[e] == 0 {
 				q.dead[e] = true // wholly inside the new element
+				q.parent[e] = p
 				continue
 			}
 			ekept = append(ekept, e)
@@ -186,22 +197,25 @@ func (q *quotient) eliminate(p int32, order []int32) []int32 {
 func (q *quotient) gather(p int32) []int32 {
 	q.stamp++
 	q.tag[p] = q.stamp
-	var members []int32
-	take := func(list []int32) {
-		for _, j := range list {
-			if q.live[j] && q.tag[j] != q.stamp {
-				q.tag[j] = q.stamp
-				members = append(members, j)
-			}
-		}
-	}
-	take(q.vars[p])
+	start := len(q.pool)
+	q.take(q.vars[p])
 	for _, e := range q.elems[p] {
 		if !q.dead[e] {
-			take(q.elems[e])
+			q.take(q.elems[e])
 			q.dead[e] = true
+			q.parent[e] = p
 			q.elems[e] = nil
 		}
 	}
-	return members
+	return q.pool[start:len(q.pool):len(q.pool)]
+}
+
+// take adds to the pool the live unknowns of a list that are not yet marked.
+func (q *quotient) take(list []int32) {
+	for _, j := range list {
+		if q.live[j] && q.tag[j] != q.stamp {
+			q.tag[j] = q.stamp
+			q.pool = append(q.pool, j)
+		}
+	}
 }

@@ -1,0 +1,166 @@
+package sheets
+
+import (
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"flag"
+	"io"
+	"math"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strconv"
+	"testing"
+
+	"rillwright/answers"
+	"rillwright/catalogue"
+	"rillwright/design"
+	"rillwright/drawing"
+	"rillwright/drawing/svg"
+	"rillwright/enclosure"
+	"rillwright/examples"
+)
+
+var update = flag.Bool("update", false, "write the golden files anew; then look at them")
+
+// survey runs a design.
+func survey(t testing.TB, file []byte) *answers.Survey {
+	t.Helper()
+	d, list := design.Read("test.yaml", file)
+	if list.HasErrors() {
+		t.Fatal(list)
+	}
+	cat, err := catalogue.Builtin()
+	if err != nil {
+		t.Fatal(err)
+	}
+	e, list := enclosure.Resolve(d, cat, nil)
+	if list.HasErrors() {
+		t.Fatal(list)
+	}
+	s, err := answers.NewSurvey(e)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return s
+}
+
+// written returns a sheet as SVG, after the checks that every sheet must pass.
+func written(t testing.TB, s drawing.Sheet) []byte {
+	t.Helper()
+	for _, i := range s.Outside() {
+		t.Errorf("outside the sheet: %+v in %+v", i, i.Bounds())
+	}
+	var texts []*drawing.Text
+	for _, i := range s.Items {
+		x, ok := i.(*drawing.Text)
+		if !ok {
+			continue
+		}
+		if x.Height < small {
+			t.Errorf("%q has capitals of %g mm", x.Text, x.Height)
+		}
+		for _, y := range texts {
+			if x.Bounds().Overlaps(y.Bounds()) {
+				t.Errorf("%q lies over %q", x.Text, y.Text)
+			}
+		}
+		texts = append(texts, x)
+	}
+	var b bytes.Buffer
+	if err := svg.Write(&b, &s); err != nil {
+		t.Fatal(err)
+	}
+	for d := xml.NewDecoder(bytes.NewReader(b.Bytes())); ; {
+		_, err := d.Token()
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	return b.Bytes()
+}
+
+// number is a figure within a drawing's place or size, not within its words.
+var number = regexp.MustCompile(`-?\d+(?:\.\d+)?`)
+
+// same compares two drawings. Processors may round the last bit of a result in
+// different ways, and with it a coordinate: 0.1 mm is allowed.
+func same(got, want []byte) bool {
+	if !bytes.Equal(number.ReplaceAll(got, []byte("#")), number.ReplaceAll(want, []byte("#"))) {
+		return false
+	}
+	g, w := number.FindAll(got, -1), number.FindAll(want, -1)
+	for i := range g {
+		x, errX := strconv.ParseFloat(string(g[i]), 64)
+		y, errY := strconv.ParseFloat(string(w[i]), 64)
+		if errX != nil || errY != nil || math.Abs(x-y) > 0.1 {
+			return false
+		}
+	}
+	return true
+}
+
+func golden(t *testing.T, name string, got []byte) {
+	t.Helper()
+	path := filepath.Join("testdata", name+".svg")
+	if *update {
+		if err := os.WriteFile(path, got, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return
+	}
+	want, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !same(got, want) {
+		t.Errorf("%s differs: run go test ./sheets -update, look at it and at the difference", path)
+	}
+}
+
+func TestSame(t *testing.T) {
+	for _, c := range []struct {
+		a, b string
+		same bool
+	}{
+		{`<line x1="1.04"/>`, `<line x1="1.1"/>`, true},
+		{`<line x1="1.04"/>`, `<line x1="1.3"/>`, false},
+		{`<line x1="1.04"/>`, `<rect x1="1.04"/>`, false},
+		{`<text>flow 386</text>`, `<text>flow 387</text>`, false},
+	} {
+		if same([]byte(c.a), []byte(c.b)) != c.same {
+			t.Errorf("same(%s, %s) = %v", c.a, c.b, !c.same)
+		}
+	}
+}
+
+func TestGolden(t *testing.T) {
+	for _, c := range []struct {
+		name string
+		file []byte
+	}{{"corridor-cabinet", examples.CorridorCabinet}, {"counter-wall", examples.CounterWall}} {
+		s := survey(t, c.file)
+		p, err := PumpPlot(s)
+		if err != nil {
+			t.Fatal(err)
+		}
+		golden(t, c.name+"-pump", written(t, p))
+		o, err := OutletPlot(s, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		golden(t, c.name+"-outlets", written(t, o))
+		// A second run of the whole chain gives the same bytes.
+		again, err := PumpPlot(survey(t, c.file))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !bytes.Equal(written(t, again), written(t, p)) {
+			t.Errorf("%s: two runs differ", c.name)
+		}
+	}
+}

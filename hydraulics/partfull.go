@@ -2,7 +2,8 @@ package hydraulics
 
 import "math"
 
-// Manning's n of smooth plastic pipe, m^(-1/3) s: 0.009 to 0.011 (from memory).
+// ManningPlastic is Manning's n of smooth plastic pipe, m^(-1/3) s: 0.009 to
+// 0.011 (from memory).
 const ManningPlastic = 0.010
 
 // Section is the wetted section of a part-full pipe.

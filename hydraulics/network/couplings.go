@@ -162,12 +162,12 @@ func (t Taps) unit() float64 {
 // stream returns the flow of the stream that comes to outlet i along the pipe,
 // the larger of those on its two sides, and its link.
 func (t Taps) stream(i int, flow []float64) (q float64, link int) {
-	l, r := t.Left[i], t.Right[i]
-	if r < 0 || l >= 0 && math.Abs(flow[l]) > math.Abs(flow[r]) {
-		l, r = r, l
+	link = t.Right[i]
+	if l := t.Left[i]; link < 0 || l >= 0 && math.Abs(flow[l]) > math.Abs(flow[link]) {
+		link = l
 	}
-	if r < 0 {
+	if link < 0 {
 		return 0, -1
 	}
-	return flow[r], r
+	return flow[link], link
 }

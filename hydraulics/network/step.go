@@ -126,12 +126,11 @@ func (s *Solver) advance(balanced bool) {
 			c.Change(s.flow, s.step, s.dextra)
 		}
 	}
-	alpha := 1.0
 	slope1 := take(1)
 	if balanced && slope0 < 0 && slope1 > -0.5*slope0 {
 		lo, hi, flo, fhi := 0.0, 1.0, slope0, slope1
 		for range 40 {
-			alpha = (lo*fhi - hi*flo) / (fhi - flo)
+			alpha := (lo*fhi - hi*flo) / (fhi - flo)
 			// Keep off the ends, where a kinked curve would hold the secant.
 			alpha = min(max(alpha, lo+0.05*(hi-lo)), hi-0.05*(hi-lo))
 			f := take(alpha)

@@ -90,14 +90,14 @@ func (c *chart) between(a, b []drawing.Point) []drawing.Point {
 func (c *chart) border() { c.sheet.Add(drawing.Rectangle(c.frame, drawing.Medium, drawing.NoFill)) }
 
 // whisker draws a range as a bar with caps across its ends.
-func (c *chart) whisker(a, b drawing.Point, cap float64) {
+func (c *chart) whisker(a, b drawing.Point, foot float64) {
 	ends := [2]drawing.Point{a, b}
 	c.sheet.Add(drawing.Line(a, b, drawing.Medium))
 	for _, e := range ends {
 		if a.Y == b.Y {
-			c.sheet.Add(drawing.Line(drawing.Point{X: e.X, Y: e.Y - cap}, drawing.Point{X: e.X, Y: e.Y + cap}, drawing.Medium))
+			c.sheet.Add(drawing.Line(drawing.Point{X: e.X, Y: e.Y - foot}, drawing.Point{X: e.X, Y: e.Y + foot}, drawing.Medium))
 		} else {
-			c.sheet.Add(drawing.Line(drawing.Point{X: e.X - cap, Y: e.Y}, drawing.Point{X: e.X + cap, Y: e.Y}, drawing.Medium))
+			c.sheet.Add(drawing.Line(drawing.Point{X: e.X - foot, Y: e.Y}, drawing.Point{X: e.X + foot, Y: e.Y}, drawing.Medium))
 		}
 	}
 	c.lines = append(c.lines, ends[:])

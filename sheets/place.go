@@ -72,10 +72,10 @@ func (p *placer) place(text string, height float64, at []drawing.Point) []drawin
 // cost returns what speaks against a label's box, besides its distance r from
 // the point at.
 func (p *placer) cost(b drawing.Box, at drawing.Point, r float64) float64 {
-	clear := b.Grown(0.8)
+	around := b.Grown(0.8)
 	to := nearest(b, at)
 	for _, t := range p.texts {
-		if clear.Overlaps(t) {
+		if around.Overlaps(t) {
 			return math.Inf(1)
 		}
 		// The leader may begin at the edge of what it points to.
@@ -87,7 +87,7 @@ func (p *placer) cost(b drawing.Box, at drawing.Point, r float64) float64 {
 	for _, l := range p.lines {
 		crossed, leader := false, false
 		for i := 1; i < len(l); i++ {
-			if _, _, ok := clipSegment(l[i-1], l[i], clear); ok {
+			if _, _, ok := clipSegment(l[i-1], l[i], around); ok {
 				crossed = true
 			}
 			leader = leader || r > leaderFrom && cross(l[i-1], l[i], at, to)
@@ -113,8 +113,8 @@ func (p *placer) cost(b drawing.Box, at drawing.Point, r float64) float64 {
 		for i := range across {
 			for k := range down {
 				q := drawing.Point{
-					X: clear.Left + float64(i)/(across-1)*(clear.Right-clear.Left),
-					Y: clear.Top + float64(k)/(down-1)*(clear.Bottom-clear.Top),
+					X: around.Left + float64(i)/(across-1)*(around.Right-around.Left),
+					Y: around.Top + float64(k)/(down-1)*(around.Bottom-around.Top),
 				}
 				if inside(q, a.polygon) {
 					n++

@@ -31,8 +31,6 @@ const (
 	drainFactor = 2.0
 	// Low-quarter uniformity.
 	evenGood, evenFair = 0.80, 0.70
-	// Working head as a share of a label's largest lift.
-	headShare = 0.70
 	// Outlet area over the manifold's bore area.
 	areaShare = 0.5
 	// Head at the outlets over the manifold's level error.

@@ -106,7 +106,7 @@ func open(name string) (file string, data []byte, beside fs.FS, err error) {
 		}
 		return "", nil, nil, err
 	}
-	defer f.Close()
+	defer func() { _ = f.Close() }() // only read from
 	if st, err := f.Stat(); err == nil && st.IsDir() {
 		return "", nil, nil, fmt.Errorf("%s is a folder\n  do: name the design file in it", name)
 	}

@@ -18,7 +18,7 @@ func (s *Survey) flowEnd(side int) (enclosure.Case, *study.State) {
 	if side == 0 {
 		return c, s.Likely
 	}
-	for i, sign := range s.senses(flowMeasure()) {
+	for i, sign := range s.curveSenses() {
 		switch int(sign) * side {
 		case 1:
 			c[i] = s.E.Doubts[i].High
@@ -27,6 +27,40 @@ func (s *Survey) flowEnd(side int) (enclosure.Case, *study.State) {
 		}
 	}
 	return c, s.End(flowMeasure(), side)
+}
+
+// curveSenses returns for each doubt which end raises the flow. Where nothing
+// flows no doubt moves the flow; then it is which end raises the pump's head or
+// lowers what the circuit asks for, at the flow that is wanted.
+func (s *Survey) curveSenses() []int8 {
+	if s.Likely.Outlets > 0 || len(s.E.Pumps) != 1 {
+		return s.senses(flowMeasure())
+	}
+	const id = "head without flow"
+	if signs, ok := s.signs[id]; ok {
+		return signs
+	}
+	signs := make([]int8, len(s.E.Doubts))
+	InParallel(len(signs), func(i int) {
+		c := s.E.Likely()
+		c[i] = s.E.Doubts[i].Low
+		low, errLow := study.SystemHead(s.E, c, study.Setting{}, s.Target())
+		c[i] = s.E.Doubts[i].High
+		high, errHigh := study.SystemHead(s.E, c, study.Setting{}, s.Target())
+		switch d := high - low; {
+		case errLow != nil || errHigh != nil:
+		case d > 1e-9:
+			signs[i] = -1
+		case d < -1e-9:
+			signs[i] = 1
+		}
+	})
+	// A higher exponent is a fuller curve.
+	if i, ok := s.E.Pumps[0].Curve.Shape.Doubt(); ok {
+		signs[i] = 1
+	}
+	s.signs[id] = signs
+	return signs
 }
 
 // PumpCurve returns the curve of the first pump at its speed, at an end of the

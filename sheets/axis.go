@@ -41,10 +41,11 @@ func niceStep(step float64) float64 {
 	return 10 * ten
 }
 
-// ticks returns the multiples of the step on the axis.
+// ticks returns the multiples of the step on the axis, from 0: what plots show
+// is not negative.
 func (a axis) ticks() []float64 {
 	var out []float64
-	for k := math.Ceil(a.min/a.step - 1e-9); k*a.step <= a.max+1e-9*a.step; k++ {
+	for k := 0.0; k*a.step <= a.max+1e-9*a.step; k++ {
 		out = append(out, k*a.step)
 	}
 	return out
@@ -53,9 +54,6 @@ func (a axis) ticks() []float64 {
 // label prints a tick with the decimals that its step needs.
 func (a axis) label(v float64) string {
 	decimals := max(0, -int(math.Floor(math.Log10(a.step)+1e-9)))
-	if math.Abs(v) < a.step/2 {
-		v = 0
-	}
 	return strconv.FormatFloat(v, 'f', decimals, 64)
 }
 

@@ -12,6 +12,7 @@ const (
 	margin                = 8.0
 	small, large          = 2.5, 3.5
 	leading               = 5.2
+	widest                = 80.0 // label in a plot
 )
 
 // chart is a plot being drawn: a frame with two axes, words about it.
@@ -33,7 +34,7 @@ func newChart(title string, frame drawing.Box, x, y axis, xName, yName string) *
 		p := c.at(v, 0)
 		c.rule(drawing.Point{X: p.X, Y: frame.Top}, drawing.Point{X: p.X, Y: frame.Bottom})
 		c.sheet.Add(drawing.Line(drawing.Point{X: p.X, Y: frame.Bottom}, drawing.Point{X: p.X, Y: frame.Bottom + 1.2}, drawing.Thin))
-		c.word(x.label(v), small, drawing.Point{X: p.X, Y: frame.Bottom + 5}, drawing.Middle)
+		c.word(x.label(v), small, drawing.Point{X: p.X, Y: frame.Bottom + 5.5}, drawing.Middle)
 	}
 	for _, v := range y.ticks() {
 		p := c.at(0, v)
@@ -41,10 +42,10 @@ func newChart(title string, frame drawing.Box, x, y axis, xName, yName string) *
 		c.sheet.Add(drawing.Line(drawing.Point{X: frame.Left - 1.2, Y: p.Y}, drawing.Point{X: frame.Left, Y: p.Y}, drawing.Thin))
 		c.word(y.label(v), small, drawing.Point{X: frame.Left - 2, Y: p.Y + small/2}, drawing.Right)
 	}
-	c.word(xName, small, drawing.Point{X: (frame.Left + frame.Right) / 2, Y: frame.Bottom + 10.5}, drawing.Middle)
+	c.word(xName, small, drawing.Point{X: (frame.Left + frame.Right) / 2, Y: frame.Bottom + 10.8}, drawing.Middle)
 	c.sheet.Add(&drawing.Text{
 		Text: yName, Height: small, Anchor: drawing.Middle, Rotation: 90,
-		At: drawing.Point{X: margin + small, Y: (frame.Top + frame.Bottom) / 2},
+		At: drawing.Point{X: margin + 1.5, Y: (frame.Top + frame.Bottom) / 2},
 	})
 	return c
 }
@@ -105,8 +106,12 @@ func (c *chart) whisker(a, b drawing.Point, foot float64) {
 
 // label names one of some places with words, where there is room.
 func (c *chart) label(text string, at ...drawing.Point) {
-	const widest = 80
-	c.sheet.Add(c.place(drawing.Fit(text, small, widest), small, at)...)
+	c.sheet.Add(c.place(drawing.Fit(text, small, widest), small, true, at)...)
+}
+
+// beside puts words by a line that leads to what they name.
+func (c *chart) beside(text string, line ...drawing.Point) {
+	c.sheet.Add(c.place(drawing.Fit(text, small, widest), small, false, line)...)
 }
 
 // caption writes paragraphs under the plot and makes them its description.

@@ -56,7 +56,7 @@ type outletPlot struct {
 }
 
 // Up to mostBars outlets are drawn as bars, more as a band of mostBins steps.
-const mostBars, mostBins = 120, 300
+const mostBars, mostBins = 60, 300
 
 func (p *outletPlot) draw() drawing.Sheet {
 	slices.SortStableFunc(p.outlets, func(a, b outletFlow) int { return cmp.Compare(a.at, b.at) })
@@ -77,7 +77,7 @@ func (p *outletPlot) draw() drawing.Sheet {
 	}
 	least := math.Min(0, p.outlets[0].at-0.4*pitch)
 	end = math.Max(end, p.outlets[n-1].at+0.4*pitch)
-	frame := drawing.Box{Left: 24, Top: 26, Right: plotWidth - 35, Bottom: 104}
+	frame := drawing.Box{Left: 26, Top: 26, Right: plotWidth - 35, Bottom: 104}
 	c := newChart(p.title, frame,
 		newAxis(dist.of(least), dist.of(end), 10, false), newAxis(0, flow.of(most)*1.02, 6, true),
 		"distance from the left end, "+name, "flow of each outlet, "+flow.name)

@@ -34,8 +34,8 @@ const (
 )
 
 // place returns a label near the first of some points with room about it, and a
-// leader if it stands apart, nil if there is no room at all.
-func (p *placer) place(text string, height float64, at []drawing.Point) []drawing.Item {
+// leader if it stands apart and one is wanted, nil if there is no room at all.
+func (p *placer) place(text string, height float64, leader bool, at []drawing.Point) []drawing.Item {
 	t := &drawing.Text{Text: text, Height: height}
 	size := t.Bounds()
 	w, h := size.Right-size.Left, size.Bottom-size.Top
@@ -51,7 +51,7 @@ func (p *placer) place(text string, height float64, at []drawing.Point) []drawin
 				b := drawing.Box{Left: x - w/2, Top: y - h/2, Right: x + w/2, Bottom: y + h/2}
 				cost := nextAnchor*float64(i) + r
 				if cost < best && b.Within(p.room) {
-					if cost += p.cost(b, a, r); cost < best {
+					if cost += p.cost(b, a, r, best-cost); cost < best {
 						best, box, from = cost, b, a
 					}
 				}
@@ -63,15 +63,15 @@ func (p *placer) place(text string, height float64, at []drawing.Point) []drawin
 	}
 	p.texts = append(p.texts, box)
 	t.At = drawing.Point{X: box.Left - size.Left, Y: box.Top - size.Top}
-	if to := nearest(box, from); math.Hypot(to.X-from.X, to.Y-from.Y) > leaderFrom {
+	if to := nearest(box, from); leader && math.Hypot(to.X-from.X, to.Y-from.Y) > leaderFrom {
 		return []drawing.Item{drawing.Line(from, to, drawing.Thin), t}
 	}
 	return []drawing.Item{t}
 }
 
 // cost returns what speaks against a label's box, besides its distance r from
-// the point at.
-func (p *placer) cost(b drawing.Box, at drawing.Point, r float64) float64 {
+// the point at. It stops counting at a limit.
+func (p *placer) cost(b drawing.Box, at drawing.Point, r, limit float64) float64 {
 	around := b.Grown(0.8)
 	to := nearest(b, at)
 	for _, t := range p.texts {
@@ -109,6 +109,9 @@ func (p *placer) cost(b drawing.Box, at drawing.Point, r float64) float64 {
 	}
 	const across, down = 12, 3
 	for _, a := range p.areas {
+		if cost >= limit {
+			break
+		}
 		n := 0
 		for i := range across {
 			for k := range down {

@@ -37,7 +37,7 @@ type pumpPlot struct {
 
 // The number of points along each curve. On paper, a chord then lies within a
 // hair of an arc: a twentieth of a mm.
-const pumpPoints, systemPoints = 80, 40
+const pumpPoints, systemPoints = 80, 30
 
 // The plot shows flows up to this many times the most that may flow or is
 // wanted.
@@ -82,10 +82,18 @@ func (p *pumpPlot) compute() error {
 // circuit follows the head that the circuit asks for until it leaves the plot.
 // A flow at which the circuit does not settle is passed over.
 func (p *pumpPlot) circuit(side int) (curve, error) {
+	coarse, err := p.follow(side, p.x.max*p.flow.si, systemPoints/2)
+	if err != nil {
+		return coarse, err
+	}
+	return p.follow(side, coarse.q[len(coarse.q)-1], systemPoints)
+}
+
+func (p *pumpPlot) follow(side int, end float64, points int) (curve, error) {
 	var c curve
 	var failed error
-	for i := range systemPoints + 1 {
-		q := p.x.max * p.flow.si * float64(i) / systemPoints
+	for i := range points + 1 {
+		q := end * float64(i) / float64(points)
 		h, err := p.s.SystemHead(side, q)
 		if err != nil {
 			failed = err
@@ -103,7 +111,7 @@ func (p *pumpPlot) circuit(side int) (curve, error) {
 }
 
 func (p *pumpPlot) draw() drawing.Sheet {
-	frame := drawing.Box{Left: 24, Top: 20, Right: plotWidth - margin, Bottom: 104}
+	frame := drawing.Box{Left: 26, Top: 20, Right: plotWidth - margin, Bottom: 104}
 	c := newChart(p.s.E.Name+": pump and circuit", frame, p.x, p.y,
 		"flow, "+p.flow.name, "head, "+p.head.name+" of water")
 	on := func(k curve) []drawing.Point {
@@ -178,11 +186,11 @@ func (p *pumpPlot) running(c *chart) {
 	box := drawing.Box{Left: at.X, Top: at.Y, Right: at.X, Bottom: at.Y}.Grown(ring)
 	c.texts = append(c.texts, box)
 	// The stem leads to the ring, so the words may stand anywhere along it.
-	var beside []drawing.Point
+	var led []drawing.Point
 	for k := range 12 {
-		beside = append(beside, drawing.Point{X: at.X, Y: stem[0].Y + (0.2+0.05*float64(k))*(foot-stem[0].Y)})
+		led = append(led, drawing.Point{X: at.X, Y: stem[0].Y + (0.2+0.05*float64(k))*(foot-stem[0].Y)})
 	}
-	c.label("likely "+flowText(p.s, p.q)+" at "+headText(p.h, p.s.E.Units), beside...)
+	c.beside("likely "+flowText(p.s, p.q)+" at "+headText(p.h, p.s.E.Units), led...)
 	c.label(b.Show(p.s.E.Units), high, low)
 }
 

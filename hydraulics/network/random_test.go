@@ -6,6 +6,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
+	"rillwright/fluid"
 	"rillwright/hydraulics"
 )
 
@@ -16,7 +17,11 @@ import (
 // above and below the water, tees, and demands from nothing to a flood.
 func randomCircuit(r *rand.Rand) *Problem {
 	p := &Problem{}
-	nu := math.Exp(math.Log(0.72e-6) + r.Float64()*math.Log(1.52/0.72)) // 5 to 35 C
+	w, ok := fluid.AtCelsius(5 + 30*r.Float64())
+	if !ok {
+		panic("water of 5 to 35 C is out of range")
+	}
+	nu := w.Kinematic
 	n := 2 + r.IntN(14)
 	for i := range n {
 		p.Nodes = append(p.Nodes, Node{ID: fmt.Sprintf("n%d", i)})

@@ -188,7 +188,7 @@ const (
 	// of head over flow, and no more than leastSlope, s/m2, in a circuit at
 	// rest, where that scale is a ratio of roundings.
 	leastSlope = 1e-3
-	leastShare = 1e-8
+	leastShare = 1e-6
 	roughly    = 1e-3 // couplings are let in once heads agree to this share
 	patience   = 10   // steps without progress before couplings are damped more
 )

@@ -1,6 +1,9 @@
 package quantity
 
-import "strings"
+import (
+	"math"
+	"strings"
+)
 
 // Band is a figure known only roughly: the low end, the likely value and the
 // high end. An exactly known figure has all three equal. Low <= Likely <= High.
@@ -62,6 +65,9 @@ func (p *parser) band(s string) (v [3]float64, err error) {
 		return v, p.fail("the figures do not rise", "write the lowest first")
 	}
 	for _, x := range v {
+		if !(math.Abs(x) <= largest) {
+			return v, p.tooLarge()
+		}
 		if err := p.bounds(x); err != nil {
 			return v, err
 		}
@@ -121,6 +127,9 @@ func (p *parser) lent(s string, from []term) (float64, error) {
 // spread reads a centre and what it may be off by: an amount, or a share of the
 // centre. A unit written on one side holds for both.
 func (p *parser) spread(centre, spread string) (v [3]float64, err error) {
+	if isRange(centre) || isRange(spread) {
+		return v, p.fail("more than one range", "write 12 to 13 mm or 12.5 mm ± 0.5 mm")
+	}
 	var spaceC, spaceD [maxTerms]term
 	c, err := p.terms(spaceC[:0], centre)
 	if err != nil {
@@ -178,4 +187,14 @@ func cutTo(s string) (before, after string, ok bool) {
 		}
 	}
 	return strings.TrimSpace(s), "", false
+}
+
+// isRange reports whether a folded text is written as a range, with something
+// on both sides.
+func isRange(s string) bool {
+	before, after, ok := cutPlusMinus(s)
+	if !ok {
+		before, after, ok = cutTo(s)
+	}
+	return ok && before != "" && after != ""
 }

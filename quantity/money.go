@@ -41,8 +41,10 @@ func ParseMoney(text string) (Money, error) {
 	switch {
 	case rest == "" && code == "":
 		return fail("no currency", "write 650 EUR or 450 USD")
-	case rest != "" && code != "":
+	case rest != "" && code != "" && isCode(rest):
 		return fail("two currencies", "write 650 EUR or 450 USD")
+	case rest != "" && code != "":
+		return fail(fmt.Sprintf("%q behind the amount", rest), "write 650 EUR or 450 USD")
 	case rest != "" && !isCode(rest):
 		return fail(fmt.Sprintf("currency %q is not a three-letter code", rest), "write 650 EUR or 450 USD")
 	case rest != "":

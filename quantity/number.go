@@ -68,6 +68,9 @@ func readUnsigned(s string) (v float64, rest, problem, ask string) {
 	if strings.HasPrefix(rest, ",") && digits(rest[1:]) > 0 {
 		tail, after := rest[1:1+digits(rest[1:])], rest[1+digits(rest[1:]):]
 		ask = "write " + whole + tail + " or " + whole + "." + tail + ", without a comma"
+		if strings.Trim(whole, "0") == "" { // 0,5 and ,5 cannot be thousands
+			ask = "write 0." + tail + ", without a comma"
+		}
 		if strings.HasPrefix(after, ".") || strings.HasPrefix(after, ",") {
 			ask = onePoint
 		}
@@ -76,7 +79,7 @@ func readUnsigned(s string) (v float64, rest, problem, ask string) {
 	if strings.HasPrefix(rest, ".") {
 		f := digits(rest[1:])
 		if n == 0 && f == 0 {
-			return 0, rest, "no number found", ""
+			return 0, rest, "no number at the start", ""
 		}
 		n += 1 + f
 		if strings.HasPrefix(s[n:], ".") || strings.HasPrefix(s[n:], ",") {
@@ -85,7 +88,7 @@ func readUnsigned(s string) (v float64, rest, problem, ask string) {
 		return decimal(s, n)
 	}
 	if n == 0 {
-		return 0, rest, "no number found", ""
+		return 0, rest, "no number at the start", ""
 	}
 	if len(rest) > 1 && (rest[0] == 'e' || rest[0] == 'E') {
 		return decimal(s, n)

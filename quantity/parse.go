@@ -72,6 +72,8 @@ func (p *parser) fail(problem, ask string) error {
 	return &Error{Text: p.text, Problem: problem, Ask: ask}
 }
 
+func (p *parser) tooLarge() error { return p.fail("the number is too large", "") }
+
 // terms splits a text into numbers with units, "4 ft 10 1/2 in" into two, and
 // appends them to dst.
 func (p *parser) terms(dst []term, s string) ([]term, error) {
@@ -102,6 +104,9 @@ func (p *parser) terms(dst []term, s string) ([]term, error) {
 		}
 		dst = append(dst, t)
 		s = strings.TrimLeft(rest[end:], " ")
+		if t.word == "'" && strings.HasPrefix(rest[end:], "-") && digits(s[1:]) > 0 {
+			s = s[1:] // 4'-10", as drawings have it, is no minus
+		}
 	}
 	if len(dst) == first {
 		return nil, p.fail("nothing is written here", "")
@@ -149,11 +154,24 @@ func (p *parser) check(t term) error {
 	}
 	switch {
 	case t.unit == nil:
-		return p.fail(fmt.Sprintf("unit %q is not known", t.word), "")
+		return p.unknown(t.word)
 	case t.unit.dim != p.dim:
 		return p.fail(fmt.Sprintf("this is %v, not %v", t.unit.dim, p.dim), "")
 	}
 	return nil
+}
+
+// unknown says what is wrong with a word that is no unit.
+func (p *parser) unknown(word string) error {
+	if lower := strings.ToLower(word); lower == "to" || strings.HasSuffix(lower, " to") || strings.HasSuffix(lower, "±") {
+		return p.fail("a figure is missing", "")
+	}
+	if first, more, _ := strings.Cut(word, " "); more != "" {
+		if u, _ := findUnit(first); u != nil && u.dim == p.dim {
+			return p.fail(fmt.Sprintf("%q behind the unit", more), "write the figure and its unit alone, such as "+p.dim.example())
+		}
+	}
+	return p.fail(fmt.Sprintf("unit %q is not known", word), "")
 }
 
 func (t term) si() float64 {
@@ -172,11 +190,14 @@ func parse(text string, dim dimension) (float64, error) {
 	}
 	var space [maxTerms]term
 	terms, err := p.terms(space[:0], s)
-	if err != nil {
-		return 0, err
+	var v float64
+	if err == nil {
+		v, err = p.sum(terms)
 	}
-	v, err := p.sum(terms)
 	if err != nil {
+		if isRange(s) {
+			err = p.fail("a range where one figure is wanted", "")
+		}
 		return 0, err
 	}
 	return v, p.bounds(v)
@@ -191,8 +212,12 @@ func (p *parser) sum(terms []term) (float64, error) {
 		}
 		if i > 0 {
 			before := terms[i-1].unit
-			if !stacks(before, t.unit) || math.Signbit(t.value) || t.si() >= before.scale() {
+			if !stacks(before, t.unit) || math.Signbit(t.value) {
 				return 0, p.fail("two numbers where one is wanted", "")
+			}
+			if t.si() >= before.scale() {
+				one := strings.TrimSuffix(before.name(), "s") // 1 day, not 1 days
+				return 0, p.fail(fmt.Sprintf("%g %s is not less than 1 %s", t.value, t.unit.name(), one), "check it, and write "+p.dim.example())
 			}
 			if math.Signbit(terms[0].value) {
 				total -= t.si()
@@ -202,7 +227,7 @@ func (p *parser) sum(terms []term) (float64, error) {
 		total += t.si()
 	}
 	if !(math.Abs(total) <= largest) {
-		return 0, p.fail("the number is too large", "")
+		return 0, p.tooLarge()
 	}
 	if total == 0 {
 		total = 0 // not -0

@@ -93,6 +93,46 @@ func TestIn(t *testing.T) {
 	}
 }
 
+// For programs every type gives the plain number in the unit it is shown in. The
+// figures are converted by hand.
+func TestInEvery(t *testing.T) {
+	for _, c := range []struct {
+		v interface {
+			In(System) (float64, string)
+		}
+		sys   System
+		value float64
+		unit  string
+	}{
+		{Length(0.9), Metric, 900, "mm"},
+		{Length(0.9144), US, 36, "in"},
+		{Area(0.62), Metric, 0.62, "m2"},
+		{Area(0.18580608), US, 2, "ft2"},
+		{Volume(0.035), Metric, 35, "L"},
+		{Volume(3.785411784e-3), US, 1, "US gal"},
+		{Flow(0.4 / 3600), Metric, 400, "L/h"},
+		{FlowPerWidth(0.4 / 3600), Metric, 400, "L/h per m"},
+		{FlowPerWidth(3.785411784e-3 / 3600 / 0.0254), US, 1, "US gal/h per in"},
+		{Speed(1.5), Metric, 1.5, "m/s"},
+		{Speed(1.524), US, 5, "ft/s"},
+		{Duration(5400), Metric, 90, "min"},
+		{Temperature(22), Metric, 22, "C"},
+		{Temperature(20), US, 68, "F"},
+		{Mass(0.3), Metric, 300, "g"},
+		{Mass(0.45359237), US, 1, "lb"},
+		{Power(22), US, 22, "W"},
+		{Pressure(2000), Metric, 2, "kPa"},
+		{Pressure(6894.757293168), US, 1, "psi"},
+		{Angle(math.Pi / 4), Metric, 45, "deg"},
+		{Ratio(0.35), US, 35, "%"},
+	} {
+		// Two multiplications, each rounded; psi as typed has 13 digits.
+		if v, unit := c.v.In(c.sys); math.Abs(v-c.value) > 1e-12*c.value || unit != c.unit {
+			t.Errorf("%T %v: %.17g %s, want %v %s", c.v, c.v, v, unit, c.value, c.unit)
+		}
+	}
+}
+
 func TestShowIn(t *testing.T) {
 	for got, want := range map[string]string{
 		Length(0.9).ShowIn("mm"):         "900 mm",

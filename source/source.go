@@ -38,6 +38,9 @@ func (s Source) String() string {
 	if s.Where != "" {
 		b.WriteString(", " + s.Where)
 	}
+	if s.Who == "" && s.Year > 0 {
+		fmt.Fprintf(&b, ", %d", s.Year)
+	}
 	return b.String() + " (" + s.Mark.String() + ")"
 }
 

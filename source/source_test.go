@@ -37,6 +37,30 @@ func TestString(t *testing.T) {
 	}
 }
 
+func TestStringNobody(t *testing.T) {
+	s := Source{Year: 2020, Title: "measured losses of tees", Where: "Water 12(3):895", Mark: Published}
+	if got, want := s.String(), "measured losses of tees, Water 12(3):895, 2020 (published)"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+}
+
+// Where a note compares with another entry by its key, that entry must be there.
+func TestNotesResolve(t *testing.T) {
+	key := regexp.MustCompile(`\b[a-z]+(-[a-z0-9]+)*-[0-9][a-z0-9-]*\b`)
+	n := 0
+	for _, s := range All() {
+		for _, k := range key.FindAllString(s.Note, -1) {
+			n++
+			if _, ok := Lookup(Key(k)); !ok {
+				t.Errorf("%s: its note names %q, which is not listed", s.Key, k)
+			}
+		}
+	}
+	if n < 10 {
+		t.Errorf("only %d keys found in notes: the search is broken", n)
+	}
+}
+
 // How each work was had is the heart of the register: what was only remembered
 // must not pass for read. The marks are those of the notes that the formulas were
 // collected in; an entry that is looked up later changes here too.

@@ -35,7 +35,7 @@ func (d *Drain) mouthFlow(level float64) (q float64, kind LimitKind) {
 	if h <= 0 {
 		return q, kind
 	}
-	q = root(q, func(q float64) float64 {
+	q, _ = root(q, func(q float64) float64 {
 		h, _ := d.Screen.Loss(q)
 		bare, _ := d.bareFlow(level - d.Lip - h)
 		return q - bare

@@ -55,17 +55,16 @@ func (p *Pool) SettleInto(st *State, inflow float64) {
 		st.Flow[0] = inflow
 		return
 	}
-	st.Level = min(lowest+root(p.Top-lowest, func(h float64) float64 {
+	_, rise := root(p.Top-lowest, func(h float64) float64 {
 		return p.flows(lowest+h, nil, nil) - inflow
-	}), p.Top)
-	sum := p.flows(st.Level, st, nil)
-	if sum <= 0 {
-		return
-	}
-	// A rim takes a good share of a small flow within the rounding of the
-	// level. That must not lose water.
+	})
+	st.Level = min(lowest+rise, p.Top)
+	// The sum is not below the inflow, since the upper end was taken, but a rim
+	// takes a good share of a small flow within the rounding of the level. That
+	// must not make water.
+	by := inflow / p.flows(st.Level, st, nil)
 	for i := range st.Flow {
-		st.Flow[i] *= inflow / sum
+		st.Flow[i] *= by
 	}
 }
 
@@ -150,19 +149,38 @@ func (p *Pool) junction(j int, level, tail float64, st *State, without func(i in
 		}
 		return sum
 	}
+	// Without flow the water stands as high in the pipe as where it ends.
+	rest := max(jn.Height, tail)
+	free := arriving(rest, st)
 	// Head that the pipe needs at the junction to carry q.
 	needed := func(q float64) float64 {
 		h, _ := jn.Pipe.Loss(q)
 		return max(jn.Height, tail+h)
 	}
-	q := arriving(jn.Height, st)
-	if needed(q) <= jn.Height || level <= jn.Height {
-		return q
+	if free == 0 || needed(free) <= rest {
+		return free
 	}
-	// More head at the junction lets the pipe take more and the drains give
-	// less: the two meet once.
-	rise := root(level-jn.Height, func(h float64) float64 {
-		return jn.Height + h - needed(arriving(jn.Height+h, nil))
-	})
-	return arriving(jn.Height+rise, st)
+	// More flow means more head at the junction, and that lets the drains give
+	// less: the two meet once. The flow is sought and not the head, which
+	// would have to be known to many more digits where the drains are wide.
+	// At the lower end the drains bring more than q, be it ever so little.
+	q, _ := root(free, func(q float64) float64 { return q - arriving(needed(q), nil) })
+	if st != nil {
+		p.scale(j, q/arriving(needed(q), st), st)
+	}
+	return q
+}
+
+// scale multiplies the flows of all drains that end up in junction j.
+func (p *Pool) scale(j int, by float64, st *State) {
+	for i := range p.Drains {
+		if p.Drains[i].Joins == j {
+			st.Flow[i] *= by
+		}
+	}
+	for k := range p.Junctions {
+		if p.Junctions[k].Joins == j {
+			p.scale(k, by, st)
+		}
+	}
 }

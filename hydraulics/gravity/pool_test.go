@@ -209,6 +209,26 @@ func TestJunctionHoldsBack(t *testing.T) {
 	}
 }
 
+// A flow so small that the head that drives it is lost in the rounding of the
+// levels is still a flow (found by a random pool).
+func TestHairOfFlowThroughJunction(t *testing.T) {
+	pipe := pipeLaw(t, 0.06, 1, 1)
+	p := Pool{Top: 1, Junctions: []Junction{
+		{Height: 0.4, Pipe: pipe, Tail: 0.4, Joins: -1},
+		{Height: 0.4, Pipe: pipe, Tail: 0.4, Joins: 0},
+	}}
+	for j := range p.Junctions {
+		d := standpipe(0.25, 0.06)
+		d.Joins = j
+		p.Drains = []Drain{d}
+		for inflow := 1e-15; inflow < 1e-3; inflow *= 3 {
+			if st := p.Settle(inflow); !near(st.Flow[0], inflow, 1e-14) || st.Level < 0.4 {
+				t.Errorf("junction %d, %g m3/s: %+v", j, inflow, st)
+			}
+		}
+	}
+}
+
 // A drain without any pipe of its own is held back at its mouth.
 func TestJunctionAtMouth(t *testing.T) {
 	p := Pool{Top: 1, Junctions: []Junction{{Height: 0.3, Pipe: pipeLaw(t, 0.015, 1, 2), Tail: 0, Joins: -1}}}

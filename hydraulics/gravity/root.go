@@ -2,51 +2,59 @@ package gravity
 
 import "math"
 
-// root finds x in [0, hi] where the rising function f crosses zero, to the last
-// few bits; hi if f is still below zero there. The method is the secant kept
-// inside a shrinking bracket, with the older end's weight halved when one end
-// stays (Dowell & Jarratt 1971, "Illinois", from memory), and bisection when
-// that is slow.
-func root(hi float64, f func(float64) float64) float64 {
-	lo := 0.0
-	flo, fhi := f(lo), f(hi)
-	if fhi <= 0 {
-		return hi
+// root finds where the rising function f crosses zero in [0, hi], to the last
+// few bits: it returns the two ends of the bracket left, the lower where f is
+// below zero and the upper where it is above. Both are the same where f is
+// zero; both are 0 if f is not below zero there, hi if it is not above zero
+// there. The method takes the inverse parabola through the last three points
+// where that is safe and bisects otherwise (Chandrupatla 1997, Adv. Eng. Softw.
+// 28, 145; from memory).
+func root(hi float64, f func(float64) float64) (below, above float64) {
+	// a is the newest point, b the one on the other side of zero, c the one
+	// dropped last.
+	a, b := hi, 0.0
+	fa, fb := f(a), f(b)
+	if fa <= 0 {
+		return hi, hi
 	}
-	if flo >= 0 {
-		return lo
+	if fb >= 0 {
+		return 0, 0
 	}
-	side := 0
-	for i := range 200 {
-		x := (lo*fhi - hi*flo) / (fhi - flo)
-		if i%4 == 3 || !(x > lo && x < hi) {
-			x = lo + (hi-lo)/2
-		}
-		if x == lo || x == hi || hi-lo <= 4e-16*hi {
+	c, fc := a, fa
+	share := 0.5
+	for range 200 {
+		x := a + share*(b-a)
+		if x == a || x == b {
 			break
 		}
 		fx := f(x)
-		switch {
-		case fx == 0:
-			return x
-		case fx < 0:
-			lo, flo = x, fx
-			if side < 0 {
-				fhi /= 2
-			}
-			side = -1
-		default:
-			hi, fhi = x, fx
-			if side > 0 {
-				flo /= 2
-			}
-			side = 1
+		if fx == 0 {
+			return x, x
 		}
+		if (fx > 0) == (fa > 0) {
+			c, fc = a, fa
+		} else {
+			c, fc = b, fb
+			b, fb = a, fa
+		}
+		a, fa = x, fx
+		least := 2e-16 * max(a, b) / math.Abs(b-a)
+		if least > 0.5 {
+			break
+		}
+		share = 0.5
+		xi, phi := (a-b)/(c-b), (fa-fb)/(fc-fb)
+		if phi*phi < xi && (1-phi)*(1-phi) < 1-xi {
+			share = fa/(fb-fa)*fc/(fb-fc) + (c-a)/(b-a)*fa/(fc-fa)*fb/(fc-fb)
+		}
+		// Beyond the root by the least step that counts, so that both ends
+		// close in.
+		share = min(max(share, least), 1-least)
 	}
-	if math.IsInf(fhi, 1) {
-		return lo
+	if fa > 0 {
+		return b, a
 	}
-	return lo + (hi-lo)/2
+	return a, b
 }
 
 // newton finds x in [0, hi] where the rising function f, given with its slope,

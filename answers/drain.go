@@ -27,7 +27,12 @@ func (s *Survey) drain() Answer {
 	a.Margin = beyond(low, drainFactor, "than twice the flow, at the bad end")
 	a.Score = low / drainFactor
 	bad := s.End(m, -1)
+	dry := s.most(openFlowMeasure()) <= 0
 	switch {
+	case dry:
+		a.Verdict, a.Margin = Unknown, ""
+		a.Say = "Nothing comes down to it, so there is nothing to hold it against: see first that the pump reaches the top."
+		a.Figures[0] = Figure{Name: a.Figures[0].Name, Text: "nothing comes"}
 	case len(s.E.Drains) == 0:
 		a.Verdict = Fails
 		a.Say = "There is no drain."
@@ -41,11 +46,13 @@ func (s *Survey) drain() Answer {
 		a.Verdict = Holds
 		a.Say = fmt.Sprintf("Yes: it takes at least %.1f times what the pump can bring.", low)
 	}
-	if len(s.E.Drains) == 1 && a.Verdict != Fails {
+	if len(s.E.Drains) == 1 && a.Verdict != Fails && !dry {
 		a.Say += " If it blocks, nothing else carries the water: see to that apart."
 	}
 	a.Limiting, a.LimitingLine = s.drainLimit(bad)
-	a.Matters = s.Matters(m, func(v float64) string { return fmt.Sprintf("%.2f times", v) }, 4)
+	if !dry {
+		a.Matters = s.Matters(m, func(v float64) string { return fmt.Sprintf("%.2f times", v) }, 4)
+	}
 	return a
 }
 

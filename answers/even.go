@@ -30,7 +30,7 @@ func (s *Survey) even(i int) Answer {
 		out := []Figure{
 			figure("the same with equal holes", bandOf[quantity.Ratio](s, low4), sys),
 			figure("driest outlet, share of the mean", bandOf[quantity.Ratio](s, dry), sys),
-			figure("emission uniformity", quantity.Exactly(quantity.Ratio(hydraulics.EmissionUniformity(s.Likely.Manifolds[i].Flow, cv, 1))), sys),
+			figure("emission uniformity", quantity.Exactly(quantity.Ratio(emission(s.Likely.Manifolds[i].Flow, cv))), sys),
 			figure("head at the outlets", bandOf[quantity.Length](s, headMeasure(i)), sys),
 		}
 		if need > 0 {
@@ -67,6 +67,14 @@ func (s *Survey) even(i int) Answer {
 	}
 	a.Matters = s.Matters(dry, func(v float64) string { return quantity.Ratio(v).Show(sys) }, 4)
 	return a
+}
+
+// emission is the emission uniformity of flows, 0 if nothing flows.
+func emission(flow []float64, cv float64) float64 {
+	if len(flow) == 0 || slices.Max(flow) <= 0 {
+		return 0
+	}
+	return hydraulics.EmissionUniformity(flow, cv, 1)
 }
 
 // startHead is the largest head that any hole of a manifold needs to start.

@@ -2,6 +2,7 @@ package answers
 
 import (
 	"fmt"
+	"math"
 
 	"rillwright/enclosure"
 	"rillwright/quantity"
@@ -46,6 +47,9 @@ func (s *Survey) lift() Answer {
 	case target <= 0:
 		a.Verdict = Unknown
 		a.Say = fmt.Sprintf("%s would come out. Whether that is enough cannot be said: the file has no wall.", figureText(a, 0))
+	case likely <= 0 && s.shutRun() != "":
+		a.Verdict = Fails
+		a.Say = "Nothing comes out: a valve in the " + s.shutRun() + " is shut."
 	case likely <= 0:
 		a.Verdict = Fails
 		a.Say = "Nothing comes out: the pump does not lift the water to the outlets."
@@ -65,6 +69,16 @@ func (s *Survey) lift() Answer {
 	a.Matters = s.Matters(m, s.flowText, 5)
 	a.Cautions = []string{electricalCaution()}
 	return a
+}
+
+// shutRun returns the name of a run that a valve shuts, "" if none is.
+func (s *Survey) shutRun() string {
+	for i := range s.Likely.Runs {
+		if s.Likely.Runs[i].Shut {
+			return s.E.Runs[i].Name
+		}
+	}
+	return ""
 }
 
 func figureText(a Answer, i int) string { return a.Figures[i].Text }
@@ -107,7 +121,7 @@ func (s *Survey) strong() Answer {
 	})
 	a.Limit = Limit{Text: fmt.Sprintf("%s splashes above about %s here", l.name, s.flowText(most)), Source: "practice", Mark: l.mark}
 	a.Margin = beyond(high, most, "than the limit, at the bad end")
-	a.Score = most / high
+	a.Score = most / math.Max(high, 1e-9)
 	valve, line := s.valve()
 	switch {
 	case s.E.Wall.Width == 0:

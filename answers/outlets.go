@@ -79,11 +79,7 @@ func (s *Survey) drills(i int) []Figure {
 	found := make([]*study.State, len(sizes))
 	InParallel(len(sizes), func(k int) {
 		e := s.E.Clone()
-		for g := range e.Manifolds[i].Groups {
-			if e.Manifolds[i].Groups[g].Hole.Value > 0 {
-				e.Manifolds[i].Groups[g].Hole = enclosure.Known(sizes[k])
-			}
-		}
+		e.Redrill(i, sizes[k])
 		if st, err := study.Run(e, e.Likely(), study.Setting{}); err == nil {
 			found[k] = st
 		}

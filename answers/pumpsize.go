@@ -23,6 +23,9 @@ func (s *Survey) pumpSize(cat *catalogue.Catalogue) Answer {
 	need, err := s.headNeeded(target)
 	if err != nil {
 		a.Verdict, a.Say = Unknown, "The circuit cannot carry that flow: "+err.Error()
+		if run := s.shutRun(); run != "" {
+			a.Say = "This cannot be said while a valve in the " + run + " is shut."
+		}
 		return a
 	}
 	a.Figures = append(a.Figures,
@@ -72,7 +75,7 @@ func (s *Survey) headNeeded(q float64) (quantity.Band[quantity.Length], error) {
 	}
 	// More flow and more head at a flow are opposite: what lowers the flow
 	// raises the head needed.
-	signs := s.senses(flowMeasure())
+	signs := s.curveSenses()
 	ends := [2]float64{}
 	for side := range ends {
 		c := s.E.Likely()

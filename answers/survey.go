@@ -1,6 +1,7 @@
 package answers
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"sync"
@@ -31,6 +32,10 @@ type Survey struct {
 	corner map[string]*study.State
 	near   *study.State
 	quick  bool
+	// Of a survey made by Again: what is known of the senses from the survey
+	// before, and the doubts that are new.
+	like  map[string][]int8
+	fresh []int
 }
 
 // NewSurvey runs e over its doubts. The error is of a circuit that cannot be
@@ -40,79 +45,81 @@ func NewSurvey(e *enclosure.Enclosure) (*Survey, error) {
 	if err := s.base(); err != nil {
 		return nil, err
 	}
-	n := len(e.Doubts)
+	all := make([]int, len(e.Doubts))
+	for i := range all {
+		all[i] = i
+	}
+	return s, s.runEnds(all)
+}
+
+// runEnds runs each of the doubts listed at both its ends, with the valves as
+// set and with all of them open.
+func (s *Survey) runEnds(doubts []int) error {
 	type job struct{ open, side, doubt int }
 	var jobs []job
 	for open := range 2 {
-		if open == 1 && !throttled(e) {
+		if open == 1 && !throttled(s.E) {
 			s.ends[1] = s.ends[0]
 			break
 		}
 		for side := range 2 {
-			s.ends[open][side] = make([]*study.State, n)
-			for d := range n {
+			s.ends[open][side] = make([]*study.State, len(s.E.Doubts))
+			for _, d := range doubts {
 				jobs = append(jobs, job{open, side, d})
 			}
 		}
 	}
 	errs := make([]error, len(jobs))
-	InParallel(len(jobs), func(i int) {
+	run := func(i int) {
 		j := jobs[i]
-		c := e.Likely()
-		c[j.doubt] = e.Doubts[j.doubt].Low
+		c := s.E.Likely()
+		c[j.doubt] = s.E.Doubts[j.doubt].Low
 		if j.side == 1 {
-			c[j.doubt] = e.Doubts[j.doubt].High
+			c[j.doubt] = s.E.Doubts[j.doubt].High
 		}
-		s.ends[j.open][j.side][j.doubt], errs[i] = study.Run(e, c, study.Setting{OpenValves: j.open == 1, Near: s.Likely})
-	})
-	for _, err := range errs {
-		if err != nil {
-			return nil, err
-		}
+		s.ends[j.open][j.side][j.doubt], errs[i] = study.Run(s.E, c, study.Setting{OpenValves: j.open == 1, Near: s.Likely})
 	}
-	return s, nil
+	if s.quick { // fixes are tried side by side already
+		for i := range jobs {
+			run(i)
+		}
+	} else {
+		InParallel(len(jobs), run)
+	}
+	return errors.Join(errs...)
 }
 
 // Again surveys a changed enclosure with the senses found for this one: good
-// enough to try a fix, at a small part of the cost.
-func (s *Survey) Again(e *enclosure.Enclosure) (*Survey, error) {
-	t := &Survey{E: e, signs: map[string][]int8{}, corner: map[string]*study.State{}, near: s.Likely, quick: true}
+// enough to try a fix, at a small part of the cost. Only doubts that the change
+// brought in are run at both their ends, or all of them if anew says that the
+// change may turn the others round, or if nothing flowed or the pool ran over
+// before: then nothing is known of what moves flow and level. Every measure that
+// is to be read must have been read here before.
+func (s *Survey) Again(e *enclosure.Enclosure, anew bool) (*Survey, error) {
+	t := &Survey{E: e, signs: map[string][]int8{}, corner: map[string]*study.State{}, near: s.Likely, quick: true, like: map[string][]int8{}}
+	anew = anew || s.Likely.Outlets <= 0 || s.Likely.Spills || s.open.Spills
 	index := make(map[string]int, len(s.E.Doubts))
 	for i := range s.E.Doubts {
 		index[s.E.Doubts[i].ID] = i
+	}
+	for i := range e.Doubts {
+		if _, ok := index[e.Doubts[i].ID]; !ok || anew {
+			t.fresh = append(t.fresh, i)
+		}
 	}
 	for id, signs := range s.signs {
 		mapped := make([]int8, len(e.Doubts))
 		for i := range e.Doubts {
 			if k, ok := index[e.Doubts[i].ID]; ok {
 				mapped[i] = signs[k]
-			} else if k, ok := index[kin(e.Doubts[i].ID, s.E)]; ok {
-				mapped[i] = signs[k]
 			}
 		}
-		t.signs[id] = mapped
+		t.like[id] = mapped
 	}
-	return t, t.base()
-}
-
-// kin finds a doubt of the same kind as one that a fix brought in: the shape of
-// another pump's curve, the bore of another hose.
-func kin(id string, e *enclosure.Enclosure) string {
-	for i := range e.Doubts {
-		if kind(e.Doubts[i].ID) == kind(id) {
-			return e.Doubts[i].ID
-		}
+	if err := t.base(); err != nil {
+		return nil, err
 	}
-	return ""
-}
-
-func kind(id string) string {
-	for i := range id {
-		if id[i] == '[' {
-			return id[:i]
-		}
-	}
-	return id
+	return t, t.runEnds(t.fresh)
 }
 
 func (s *Survey) base() error {
@@ -224,16 +231,24 @@ func (s *Survey) senses(m Measure) []int8 {
 		return signs
 	}
 	signs := make([]int8, len(s.E.Doubts))
-	if !s.quick {
-		likely := math.Abs(s.at(m))
+	likely := math.Abs(s.at(m))
+	sense := func(i int) {
+		low, high := s.doubtEnds(m, i)
+		switch d := high - low; {
+		case d > 1e-7*likely:
+			signs[i] = 1
+		case d < -1e-7*likely:
+			signs[i] = -1
+		}
+	}
+	if s.quick {
+		copy(signs, s.like[m.ID])
+		for _, i := range s.fresh {
+			sense(i)
+		}
+	} else {
 		for i := range signs {
-			low, high := s.doubtEnds(m, i)
-			switch d := high - low; {
-			case d > 1e-7*likely:
-				signs[i] = 1
-			case d < -1e-7*likely:
-				signs[i] = -1
-			}
+			sense(i)
 		}
 	}
 	s.signs[m.ID] = signs

@@ -35,7 +35,7 @@ func (r *resolver) drain(d *design.Drain) {
 		if !ok {
 			return
 		}
-		out.LipBore = r.bore(p, d.LipBore)
+		out.Standpipe, out.LipBore = p, r.bore(p, d.LipBore)
 	} else if d.LipBore.Given() {
 		out.LipBore = r.bore(catalogue.Part{Name: name + " standpipe"}, d.LipBore)
 	}

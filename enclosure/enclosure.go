@@ -144,6 +144,7 @@ type OutletGroup struct {
 	Pitch     float64
 	Hole      Figure // m; 0 for emitters
 	HoleError float64
+	Wall      float64 // of the pipe where the holes are; 0 if not known
 	Discharge Figure  // discharge coefficient at high Reynolds number
 	EmitterK  float64 // q = K h^X
 	EmitterX  float64
@@ -225,8 +226,9 @@ type Drain struct {
 	Kind         string // standpipe, wall opening, floor opening
 	Lip          float64
 	LipBore      Figure
-	Bulkhead     Figure  // bore
-	BulkheadAt   float64 // height of its axis
+	Standpipe    catalogue.Part // zero if the file names none
+	Bulkhead     Figure         // bore
+	BulkheadAt   float64        // height of its axis
 	Intake       Figure
 	StrainerArea float64 // open area as a multiple of the mouth's; 0 for no strainer
 	StrainerLoss float64 // m per (m3/s)^2

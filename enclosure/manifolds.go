@@ -89,10 +89,7 @@ func (r *resolver) manifold(m *design.Manifold) {
 
 func (r *resolver) outlets(m *Manifold, o *design.Outlets, field string, wall float64) {
 	g := OutletGroup{Count: o.Count.Value, Pitch: float64(o.Pitch.Value), Pos: o.Pos}
-	label := m.Name
-	if len(m.Groups) > 0 {
-		label = fmt.Sprintf("%s, group %d", m.Name, len(m.Groups)+1)
-	}
+	label := groupLabel(m.Name, len(m.Groups))
 	if o.Emitter.Given() {
 		p, ok := r.part(o.Emitter, field+".emitter", catalogue.KindEmitter)
 		if !ok {
@@ -131,23 +128,42 @@ func (r *resolver) holes(g *OutletGroup, o *design.Outlets, label string, wall f
 		ID: "hole[" + label + "]", What: "true size of the holes in the " + label, Low: hole - off, Likely: hole, High: hole + off, Unit: Bore,
 		Why: why, Settle: "the shank of a drill that just passes", Pos: o.HoleError.Pos,
 	})
-	likely := thinDischarge
-	why = "between a sharp thin hole and one that runs full; burrs decide"
+	g.Wall = wall
+	g.Discharge = band(r, r.d.Assume.HoleDischarge, dischargeDoubt(label, wall, hole))
+	g.Cv = holeCv(hole, off)
+}
+
+// dischargeDoubt is what is known of the discharge coefficient of holes of a
+// size in a wall of a thickness, m; 0 for one that is not known.
+func dischargeDoubt(label string, wall, hole float64) Doubt {
+	likely := (thinDischarge + thickDischarge) / 2
+	why := "between a sharp thin hole and one that runs full; burrs decide"
 	if wall > 0 && hole > 0 {
 		t := min(max((wall/hole-thinWall)/(thickWall-thinWall), 0), 1)
-		likely += t * (thickDischarge - thinDischarge)
+		likely = thinDischarge + t*(thickDischarge-thinDischarge)
 		why = fmt.Sprintf("a wall of %.1f hole sizes: %s", wall/hole, why)
-	} else {
-		likely = (thinDischarge + thickDischarge) / 2
 	}
-	g.Discharge = band(r, r.d.Assume.HoleDischarge, Doubt{
+	return Doubt{
 		ID: "hole-discharge[" + label + "]", What: "discharge coefficient of the holes in the " + label,
 		Low: thinDischarge, Likely: likely, High: thickDischarge, Why: why,
 		Settle: "one minute of one outlet into a measuring jug, with the head over it measured",
-	})
-	// Holes differ from one to the next by their size: area goes with its
-	// square. A uniform spread of +-off has a standard deviation off/sqrt 3.
-	if hole > 0 {
-		g.Cv = 2 * off / hole / 1.7320508075688772
 	}
+}
+
+// holeCv is the coefficient of variation of the flow of holes that may each be
+// off their size. Area goes with its square, and a uniform spread of +-off has
+// a standard deviation of off/sqrt 3.
+func holeCv(hole, off float64) float64 {
+	if hole <= 0 {
+		return 0
+	}
+	return 2 * off / hole / 1.7320508075688772
+}
+
+// groupLabel names a group of outlets, by its place among those of a manifold.
+func groupLabel(manifold string, i int) string {
+	if i == 0 {
+		return manifold
+	}
+	return fmt.Sprintf("%s, group %d", manifold, i+1)
 }

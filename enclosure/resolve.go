@@ -86,10 +86,18 @@ func (r *resolver) part(name document.Field[string], field string, kinds ...cata
 	}
 	words := make([]string, len(kinds))
 	for i, k := range kinds {
-		words[i] = string(k)
+		words[i] = one(k)
 	}
-	r.fault(name.Pos, field, fmt.Sprintf("%s is a %s", p.Name, p.Kind), "name a "+strings.Join(words, ", ")+" here")
+	r.fault(name.Pos, field, fmt.Sprintf("%s is %s", p.Name, one(p.Kind)), "name "+strings.Join(words, " or ")+" here")
 	return p, false
+}
+
+// one puts "a" or "an" before a kind of part.
+func one(k catalogue.Kind) string {
+	if strings.ContainsRune("aeiou", rune(k[0])) && k != catalogue.KindUnion {
+		return "an " + string(k)
+	}
+	return "a " + string(k)
 }
 
 func (r *resolver) assumed(field, what, value, why string) {

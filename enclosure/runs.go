@@ -111,7 +111,7 @@ func (r *resolver) pieces(field string, list []design.Piece) []Piece {
 		}
 		switch part.Kind {
 		case catalogue.KindPump, catalogue.KindEmitter, catalogue.KindStrainer, catalogue.KindTee:
-			r.fault(p.Part.Pos, at+".part", fmt.Sprintf("a %s cannot stand in a run", part.Kind), "list hose, pipe, fittings and valves here; pumps, tees, manifolds and strainers have sections of their own")
+			r.fault(p.Part.Pos, at+".part", fmt.Sprintf("%s cannot stand in a run", one(part.Kind)), "list hose, pipe, fittings and valves here; pumps, tees, manifolds and strainers have sections of their own")
 			continue
 		}
 		if part.Kind.HasLength() && piece.Length == 0 {
@@ -120,7 +120,7 @@ func (r *resolver) pieces(field string, list []design.Piece) []Piece {
 		if p.Open.Given() {
 			piece.Open = float64(p.Open.Value)
 			if part.Kind != catalogue.KindValve {
-				r.fault(p.Open.Pos, at+".open", fmt.Sprintf("a %s cannot be part open", part.Kind), "leave it out, or name a valve")
+				r.fault(p.Open.Pos, at+".open", fmt.Sprintf("%s cannot be part open", one(part.Kind)), "leave it out, or name a valve")
 			}
 		}
 		piece.Gate = isGate(part)
@@ -140,13 +140,17 @@ func isGate(p catalogue.Part) bool {
 // bore returns a part's bore: measured, or the catalogue's band. Equal parts
 // share one doubt: a reel of hose is off everywhere by the same.
 func (r *resolver) bore(part catalogue.Part, measured document.Field[design.LengthBand]) Figure {
-	d := Doubt{
-		ID: "bore[" + part.Name + "]", What: "bore of the " + part.Name, Unit: Bore,
-		Low: float64(part.Bore.Low), Likely: float64(part.Bore.Likely), High: float64(part.Bore.High),
-		Why: "tolerance of the part, " + string(part.Mark), Settle: "callipers, or a drill shank that just passes",
-	}
+	d := boreDoubt(part)
 	if measured.Given() {
 		d.ID += fmt.Sprintf(" at line %d", measured.Pos.Line)
 	}
 	return band(r, measured, d)
+}
+
+func boreDoubt(part catalogue.Part) Doubt {
+	return Doubt{
+		ID: "bore[" + part.Name + "]", What: "bore of the " + part.Name, Unit: Bore,
+		Low: float64(part.Bore.Low), Likely: float64(part.Bore.Likely), High: float64(part.Bore.High),
+		Why: "tolerance of the part, " + string(part.Mark), Settle: "callipers, or a drill shank that just passes",
+	}
 }

@@ -31,6 +31,10 @@ func (f *finder) candidates(a *answers.Answer) []change {
 		out = append(out, f.feeds()...)
 		out = append(out, f.manifoldBores()...)
 		out = append(out, f.holes()...)
+		// Which outlet is the driest may change, and with it what hurts it.
+		for i := range out {
+			out[i].anew = true
+		}
 	case "drain", "levels":
 		out = append(out, f.drains()...)
 		out = append(out, f.throttle()...)
@@ -161,7 +165,7 @@ func (f *finder) hoses() []change {
 			apply: func(e *enclosure.Enclosure) bool {
 				for k := range e.Runs[i].Pieces {
 					if p, ok := next[e.Runs[i].Pieces[k].Name]; ok {
-						swap(&e.Runs[i].Pieces[k], p)
+						swap(e, &e.Runs[i].Pieces[k], p)
 					}
 				}
 				return true
@@ -171,10 +175,10 @@ func (f *finder) hoses() []change {
 	return out
 }
 
-// swap puts another part in the place of a piece, with its likely bore.
-func swap(p *enclosure.Piece, by catalogue.Part) {
+// swap puts another part in the place of a piece.
+func swap(e *enclosure.Enclosure, p *enclosure.Piece, by catalogue.Part) {
 	p.Name, p.Part, p.Loss, p.Ends = by.Name, by, by.Loss, by.Ends
-	p.Bore = enclosure.Known(float64(by.Bore.Likely))
+	p.Bore = e.PartBore(by)
 	if by.Roughness > 0 {
 		p.Roughness = float64(by.Roughness)
 	}
@@ -287,9 +291,7 @@ func (f *finder) holeChange(i, step int) []change {
 		do: fmt.Sprintf("drill the %s %s, %s holes", m.Name, word, name), cost: "nothing before drilling",
 		edit: fmt.Sprintf("manifolds[%s].outlets[1].hole: %s", m.Name, name),
 		apply: func(e *enclosure.Enclosure) bool {
-			for g := range e.Manifolds[i].Groups {
-				e.Manifolds[i].Groups[g].Hole = enclosure.Known(size)
-			}
+			e.Redrill(i, size)
 			return true
 		},
 	}}
@@ -338,7 +340,7 @@ func (f *finder) manifoldBores() []change {
 			do: fmt.Sprintf("make the %s of %s", m.Name, next.Name), cost: cost, weight: w,
 			edit: fmt.Sprintf("manifolds[%s].part: %s", m.Name, next.Name),
 			apply: func(e *enclosure.Enclosure) bool {
-				e.Manifolds[i].Bore = enclosure.Known(float64(next.Bore.Likely))
+				e.Repipe(i, next)
 				return true
 			},
 		})

@@ -2,6 +2,7 @@ package fixes
 
 import (
 	"fmt"
+	"strings"
 
 	"rillwright/catalogue"
 	"rillwright/enclosure"
@@ -18,13 +19,12 @@ func (f *finder) drains() []change {
 		if d.Part.Name == "" || !ok {
 			continue
 		}
-		grown := f.grow(i)
 		cost, w := price(&next, 0)
 		out = append(out, change{
 			do:   fmt.Sprintf("make the %s one size up: %s, hole %s, with pipe to match", d.Name, next.Name, next.Hole.Show(f.s.E.Units)),
 			cost: cost + ", pipe and a hole saw", weight: w + 15, edit: fmt.Sprintf("drains[%s].part: %s", d.Name, next.Name),
 			apply: func(e *enclosure.Enclosure) bool {
-				e.Drains[i] = grown
+				f.grow(e, &e.Drains[i], next)
 				return true
 			},
 		})
@@ -35,22 +35,33 @@ func (f *finder) drains() []change {
 	return out
 }
 
-// grow returns a drain with every part of the next size.
-func (f *finder) grow(i int) enclosure.Drain {
-	d := f.s.E.Drains[i]
-	if next, ok := f.cat.NextBore(d.Part, true); ok {
-		ratio := float64(next.Bore.Likely / d.Part.Bore.Likely)
+// grow gives a drain of a clone a larger bulkhead, with standpipe, pipe and
+// fittings of its size, or of the next size where there is none of that.
+func (f *finder) grow(e *enclosure.Enclosure, d *enclosure.Drain, next catalogue.Part) {
+	ratio := float64(next.Bore.Likely) / d.Bulkhead.Value
+	size := next.Size.Text
+	d.Part, d.Bulkhead = next, e.PartBore(next)
+	if pipe, ok := f.sized(d.Standpipe, size); ok {
+		d.Standpipe, d.LipBore = pipe, e.PartBore(pipe)
+	} else {
 		d.LipBore = enclosure.Known(d.LipBore.Value * ratio)
-		d.Bulkhead = enclosure.Known(float64(next.Bore.Likely))
-		d.Part = next
 	}
-	d.Pieces = append([]enclosure.Piece(nil), d.Pieces...)
 	for k := range d.Pieces {
-		if p, ok := f.cat.NextBore(d.Pieces[k].Part, true); ok {
-			swap(&d.Pieces[k], p)
+		if p, ok := f.sized(d.Pieces[k].Part, size); ok {
+			swap(e, &d.Pieces[k], p)
 		}
 	}
-	return d
+}
+
+// sized returns the part of the same family in another size.
+func (f *finder) sized(p catalogue.Part, size string) (catalogue.Part, bool) {
+	if p.Family == "" || p.Size.Text == "" {
+		return p, false
+	}
+	if q, ok := f.cat.Find(strings.Replace(p.Name, p.Size.Text, size, 1)); ok && q.Family == p.Family {
+		return q, true
+	}
+	return f.cat.NextBore(p, true)
 }
 
 // second adds a drain like the first, 15 mm or 5/8 in higher, which also takes

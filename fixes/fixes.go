@@ -25,6 +25,8 @@ type change struct {
 	cost   string  // what it costs, in words
 	weight float64 // rank: money as a number, 0 for nothing
 	apply  func(e *enclosure.Enclosure) bool
+	// anew says that doubts may act the other way round with it.
+	anew bool
 }
 
 // Find fills in the fixes of every answer that does not hold. First every
@@ -90,7 +92,7 @@ func (f *finder) alone(t *trial, a *answers.Answer) {
 	if !t.change.apply(e) {
 		return
 	}
-	s, err := f.s.Again(e)
+	s, err := f.s.Again(e, t.change.anew)
 	if err != nil {
 		return
 	}

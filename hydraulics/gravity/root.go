@@ -20,7 +20,7 @@ func root(hi float64, f func(float64) float64) (below, above float64) {
 	if fb >= 0 {
 		return 0, 0
 	}
-	c, fc := a, fa
+	var c, fc float64
 	share := 0.5
 	for range 200 {
 		x := a + share*(b-a)

@@ -1,0 +1,212 @@
+package rillwright
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"regexp"
+	"runtime"
+	"slices"
+	"strings"
+	"testing"
+
+	"rillwright/answers"
+	"rillwright/examples"
+)
+
+// fixEdits say how a builder would write a fix into the file of either demo: a
+// pattern of what to do, and pairs of old and new text, in which $1 and so on
+// stand for what the pattern caught.
+var fixEdits = map[string][]struct {
+	do    string
+	pairs []string
+}{
+	"metric": {
+		{`^take the .* \((\S+) L/h / (\S+) m\)$`, []string{"flow: 1200 L/h, head: 2.4 m", "flow: $1 L/h, head: $2 m"}},
+		{`^take a pump (\S+) L/h (\S+) m$`, []string{"flow: 1200 L/h, head: 2.4 m", "flow: $1 L/h, head: $2 m"}},
+		{`^drill the drip bar \w+, (\S+ mm) holes$`, []string{"hole: 2.0 mm", "hole: $1"}},
+		{`^make the riser of vinyl hose (\S+ mm) in place`, []string{"hose 16 mm", "hose $1", "valve 16 mm", "valve $1", "barbed 16 mm", "barbed $1"}},
+		{`^close the .* to about (\S+ %) open`, []string{"ball valve 16 mm }", "ball valve 16 mm, open: $1 }"}},
+		{`^make the main drain one size up: bulkhead (.* in), hole`, []string{
+			"    lip-bore: 26.6 mm\n", "", "    bore: 26.6 mm\n", "", "bulkhead 1 in", "bulkhead $1", "pipe 1 in sch", "pipe $1 sch",
+			"elbow 90 solvent 1 in", "elbow 90 solvent $1",
+		}},
+	},
+	"us": {
+		{`^take the .* \((\S+) US gal/h / (\S+) ft\)$`, []string{"flow: 350 US gal/h, head: 8 ft", "flow: $1 US gal/h, head: $2 ft"}},
+		{`^take a pump (\S+) US gal/h (\S+) ft$`, []string{"flow: 350 US gal/h, head: 8 ft", "flow: $1 US gal/h, head: $2 ft"}},
+		{`^open the .* fully$`, []string{"open: 60 %", "open: 100 %"}},
+		{`^close the .* to about (\S+ %) open`, []string{"open: 60 %", "open: $1"}},
+		{`^make the riser of vinyl hose (.* in) in place`, []string{"hose 1/2 in", "hose $1", "valve 1/2 in", "valve $1"}},
+		{`^cut the standpipe of the side drain to (.*)$`, []string{"lip: 5 1/2 in", "lip: $1"}},
+		{`^drill the spray bar \w+, (\S+ in) holes$`, []string{"hole: 3/32 in", "hole: $1"}},
+		{`^make the side drain one size up: bulkhead (.* in), hole`, []string{
+			"bulkhead 3/4 in", "bulkhead $1", "pipe 3/4 in sch", "pipe $1 sch", "elbow 90 solvent 3/4 in", "elbow 90 solvent $1",
+		}},
+		{`^add a second drain like the side drain with its lip 5/8 in higher`, []string{"grid:\n", `  - name: second drain
+    kind: standpipe
+    lip: 6 1/8 in
+    part: bulkhead 3/4 in
+    standpipe: rigid pipe 3/4 in sch 40
+    strainer: { part: slotted strainer 3/4 in }
+    vented: yes
+    hole: { pane: side, size: 1 1/2 in, up: 3 in, in: 3 in, edge: rear }
+    to: sump
+    end-height: 6 in
+    pieces:
+      - { part: rigid pipe 3/4 in sch 40, length: 2 in, fall: 0 in }
+      - { part: elbow 90 solvent 3/4 in }
+      - { part: rigid pipe 3/4 in sch 40, length: 26 in }
+
+grid:
+`}},
+	},
+}
+
+// apply writes a fix into the text of a demo.
+func apply(t *testing.T, demo string, data []byte, do string) []byte {
+	t.Helper()
+	for _, e := range fixEdits[demo] {
+		re := regexp.MustCompile(e.do)
+		found := re.FindStringSubmatchIndex(do)
+		if found == nil {
+			continue
+		}
+		pairs := slices.Clone(e.pairs)
+		for i := 1; i < len(pairs); i += 2 {
+			pairs[i] = string(re.ExpandString(nil, pairs[i], do, found))
+		}
+		return swapped(t, data, pairs...)
+	}
+	t.Fatalf("%s: nobody knows how to write %q into the file", demo, do)
+	return nil
+}
+
+func find(list []answers.Answer, id string) answers.Answer {
+	for i := range list {
+		if list[i].ID == id {
+			return list[i]
+		}
+	}
+	return answers.Answer{}
+}
+
+// What a fix promises is what the builder gets who writes it into the file: the
+// same figure, the same verdict, and every other answer that comes out worse is
+// in its list. The search keeps the senses that it found before the change, the
+// file is surveyed anew, so that this also checks that short cut.
+func TestFixesAsWritten(t *testing.T) {
+	for demo, data := range map[string][]byte{"metric": examples.CorridorCabinet, "us": examples.CounterWall} {
+		base := build(t, data)
+		some := 0
+		for _, a := range base.Answers {
+			for _, f := range a.Fixes {
+				some++
+				after, err := Build("fixed.yaml", apply(t, demo, data, f.Do), Options{NoFixes: true})
+				if err != nil || after.Findings.HasErrors() {
+					t.Errorf("%s: %q: %v %v", demo, f.Do, err, after.Findings)
+					continue
+				}
+				id := a.ID
+				if id == "pump-size" {
+					id = "lift" // what a larger pump is for
+				}
+				was, now := find(base.Answers, id), find(after.Answers, id)
+				if text := now.Figures[now.Key].Text; text != f.After || now.Verdict != f.Verdict {
+					t.Errorf("%s, %s: %q promises %s (%v), the file gives %s (%v)", demo, a.ID, f.Do, f.After, f.Verdict, text, now.Verdict)
+				}
+				if now.Verdict > was.Verdict || now.Verdict == was.Verdict && now.Score <= was.Score {
+					t.Errorf("%s, %s: %q makes it no better", demo, a.ID, f.Do)
+				}
+				if f.Before != was.Figures[was.Key].Text || f.Cost == "" {
+					t.Errorf("%s, %s: before %q, cost %q", demo, a.ID, f.Before, f.Cost)
+				}
+				if have, want := breaks(base, after, a.ID, id), slices.Sorted(slices.Values(f.Breaks)); !slices.Equal(have, want) {
+					t.Errorf("%s, %s: %q breaks %q, says %q", demo, a.ID, f.Do, have, want)
+				}
+			}
+		}
+		if some < 5 {
+			t.Errorf("%s: %d fixes", demo, some)
+		}
+	}
+}
+
+// breaks lists the answers about the water, but for the fix's own, that come out
+// worse.
+func breaks(before, after *Report, own, seen string) []string {
+	var out []string
+	for _, a := range after.Survey.Water() {
+		if was := find(before.Answers, a.ID); a.ID != own && a.ID != seen && a.Verdict > was.Verdict {
+			out = append(out, fmt.Sprintf("%s %s", a.Question, a.Verdict))
+		}
+	}
+	slices.Sort(out)
+	return out
+}
+
+// Cheapest first among those that break nothing, then those that do.
+func TestFixesInOrder(t *testing.T) {
+	for _, data := range [][]byte{examples.CorridorCabinet, examples.CounterWall} {
+		for _, a := range build(t, data).Answers {
+			for i := 1; i < len(a.Fixes); i++ {
+				x, y := a.Fixes[i-1], a.Fixes[i]
+				if len(x.Breaks) > 0 && len(y.Breaks) == 0 {
+					t.Errorf("%s: %q stands before %q", a.ID, x.Do, y.Do)
+				}
+				if len(x.Breaks) > 0 == (len(y.Breaks) > 0) && x.Verdict == y.Verdict && x.Weight > y.Weight {
+					t.Errorf("%s: %q is dearer than %q", a.ID, x.Do, y.Do)
+				}
+			}
+		}
+	}
+}
+
+// Same file in, same bytes out, on one processor or two.
+func TestRepeatable(t *testing.T) {
+	for name, data := range map[string][]byte{"metric": examples.CorridorCabinet, "us": examples.CounterWall} {
+		var first []byte
+		for _, n := range []int{1, 2, 2, 1} {
+			was := runtime.GOMAXPROCS(n)
+			text, err := json.Marshal(build(t, data).Answers)
+			runtime.GOMAXPROCS(was)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if first == nil {
+				first = text
+			}
+			if !bytes.Equal(first, text) {
+				t.Errorf("%s: the report differs on %d processors", name, n)
+			}
+		}
+	}
+}
+
+// A pump that is short of head and a drain that spills get fixes too, and none
+// of them makes its answer worse.
+func TestFixesOfBadDesigns(t *testing.T) {
+	for name, data := range map[string][]byte{
+		"weak pump":    swapped(t, examples.CorridorCabinet, "flow: 1200 L/h, head: 2.4 m", "flow: 600 L/h, head: 1.3 m"),
+		"shut valve":   swapped(t, examples.CounterWall, "open: 60 %", "open: 0 %"),
+		"narrow drain": swapped(t, examples.CounterWall, "bulkhead 3/4 in", "bulkhead 1/2 in", "pipe 3/4 in sch", "pipe 1/2 in sch", "solvent 3/4 in", "solvent 1/2 in", "strainer 3/4 in", "strainer 1/2 in"),
+		"not vented":   swapped(t, examples.CorridorCabinet, "vented: yes", "vented: no"),
+		"one feed":     swapped(t, examples.CorridorCabinet, "feed: centre", "feed: left", "hole: 2.0 mm", "hole: 4.0 mm"),
+	} {
+		fails, fixed := 0, 0
+		for _, a := range build(t, data).Answers {
+			if a.Verdict == answers.Fails || a.Verdict == answers.Tight {
+				fails++
+			}
+			for _, f := range a.Fixes {
+				fixed++
+				if f.Verdict > a.Verdict || strings.TrimSpace(f.Do) == "" {
+					t.Errorf("%s, %s: %+v", name, a.ID, f)
+				}
+			}
+		}
+		if fails == 0 || fixed == 0 {
+			t.Errorf("%s: %d answers not well, %d fixes", name, fails, fixed)
+		}
+	}
+}

@@ -8,6 +8,7 @@ import (
 
 // All answers every question about the water, worst first.
 func (s *Survey) All(cat *catalogue.Catalogue) []Answer {
+	s.prepare(s.measures())
 	out := append(s.Water(), s.pumpSize(cat), s.joints())
 	sort.SliceStable(out, func(i, k int) bool { return out[i].Verdict > out[k].Verdict })
 	return out

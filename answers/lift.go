@@ -37,7 +37,7 @@ func (s *Survey) lift() Answer {
 				headFigure("head of the "+s.E.Pumps[i].Name, bandOf[quantity.Length](s, pumpHeadMeasure(i)), sys),
 				headFigure("of which plain lift", quantity.Exactly(quantity.Length(s.Likely.Pumps[i].Lift)), sys))
 		}
-		if worn, err := study.Run(s.E, s.E.Likely(), study.Setting{Speed: s.E.PumpWear.Value, Near: s.Likely}); err == nil {
+		if worn, err := s.run(s.E, s.E.Likely(), study.Setting{Speed: s.E.PumpWear.Value, Near: s.Likely}); err == nil {
 			out = append(out, figure("likely flow when the pump is worn", quantity.Exactly(quantity.Flow(worn.Outlets)), sys))
 		}
 		return out
@@ -163,10 +163,10 @@ func (s *Survey) Target() float64 {
 	return target
 }
 
-// LikelyFlow returns what comes out of all outlets with every doubt at its
-// likely value, m3/s.
-func LikelyFlow(e *enclosure.Enclosure) (float64, error) {
-	st, err := study.Run(e, e.Likely(), study.Setting{})
+// LikelyFlow returns what comes out of all outlets of a changed enclosure with
+// every doubt at its likely value, m3/s.
+func (s *Survey) LikelyFlow(e *enclosure.Enclosure) (float64, error) {
+	st, err := s.run(e, e.Likely(), study.Setting{Near: s.Likely})
 	if err != nil {
 		return 0, err
 	}

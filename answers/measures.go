@@ -110,3 +110,18 @@ func headMeasure(i int) Measure {
 func pumpHeadMeasure(i int) Measure {
 	return Measure{ID: "pump head " + string(rune('a'+i)), Of: func(st *study.State) float64 { return st.Pumps[i].Head }}
 }
+
+// measures lists every measure that the answers read.
+func (s *Survey) measures() []Measure {
+	out := []Measure{
+		flowMeasure(), openFlowMeasure(), drainRatioMeasure(), capacityMeasure(), riseMeasure(), openRiseMeasure(),
+		poolMeasure(), openPoolMeasure(), sumpMeasure(), heldMeasure(), quietMeasure(),
+	}
+	for i := range s.E.Manifolds {
+		out = append(out, lowQuarterMeasure(i), driestMeasure(i), headMeasure(i))
+	}
+	for i := range s.E.Pumps {
+		out = append(out, pumpHeadMeasure(i))
+	}
+	return out
+}

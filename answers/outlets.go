@@ -80,7 +80,7 @@ func (s *Survey) drills(i int) []Figure {
 	InParallel(len(sizes), func(k int) {
 		e := s.E.Clone()
 		e.Redrill(i, sizes[k])
-		if st, err := study.Run(e, e.Likely(), study.Setting{}); err == nil {
+		if st, err := s.run(e, e.Likely(), study.Setting{Near: s.Likely}); err == nil {
 			found[k] = st
 		}
 	})

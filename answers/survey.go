@@ -32,6 +32,7 @@ type Survey struct {
 	corner map[string]*study.State
 	near   *study.State
 	quick  bool
+	spaces *sync.Pool // of *study.Workspace, shared with surveys made by Again
 	// Of a survey made by Again: what is known of the senses from the survey
 	// before, and the doubts that are new.
 	like  map[string][]int8
@@ -41,7 +42,10 @@ type Survey struct {
 // NewSurvey runs e over its doubts. The error is of a circuit that cannot be
 // solved.
 func NewSurvey(e *enclosure.Enclosure) (*Survey, error) {
-	s := &Survey{E: e, signs: map[string][]int8{}, corner: map[string]*study.State{}}
+	s := &Survey{
+		E: e, signs: map[string][]int8{}, corner: map[string]*study.State{},
+		spaces: &sync.Pool{New: func() any { return &study.Workspace{} }},
+	}
 	if err := s.base(); err != nil {
 		return nil, err
 	}
@@ -77,7 +81,7 @@ func (s *Survey) runEnds(doubts []int) error {
 		if j.side == 1 {
 			c[j.doubt] = s.E.Doubts[j.doubt].High
 		}
-		s.ends[j.open][j.side][j.doubt], errs[i] = study.Run(s.E, c, study.Setting{OpenValves: j.open == 1, Near: s.Likely})
+		s.ends[j.open][j.side][j.doubt], errs[i] = s.run(s.E, c, study.Setting{OpenValves: j.open == 1, Near: s.Likely})
 	}
 	if s.quick { // fixes are tried side by side already
 		for i := range jobs {
@@ -96,7 +100,7 @@ func (s *Survey) runEnds(doubts []int) error {
 // before: then nothing is known of what moves flow and level. Every measure that
 // is to be read must have been read here before.
 func (s *Survey) Again(e *enclosure.Enclosure, anew bool) (*Survey, error) {
-	t := &Survey{E: e, signs: map[string][]int8{}, corner: map[string]*study.State{}, near: s.Likely, quick: true, like: map[string][]int8{}}
+	t := &Survey{E: e, signs: map[string][]int8{}, corner: map[string]*study.State{}, near: s.Likely, quick: true, spaces: s.spaces, like: map[string][]int8{}}
 	anew = anew || s.Likely.Outlets <= 0 || s.Likely.Spills || s.open.Spills
 	index := make(map[string]int, len(s.E.Doubts))
 	for i := range s.E.Doubts {
@@ -124,12 +128,12 @@ func (s *Survey) Again(e *enclosure.Enclosure, anew bool) (*Survey, error) {
 
 func (s *Survey) base() error {
 	var err error
-	if s.Likely, err = study.Run(s.E, s.E.Likely(), study.Setting{Near: s.near}); err != nil {
+	if s.Likely, err = s.run(s.E, s.E.Likely(), study.Setting{Near: s.near}); err != nil {
 		return err
 	}
 	s.open = s.Likely
 	if throttled(s.E) {
-		s.open, err = study.Run(s.E, s.E.Likely(), study.Setting{OpenValves: true, Near: s.Likely})
+		s.open, err = s.run(s.E, s.E.Likely(), study.Setting{OpenValves: true, Near: s.Likely})
 	}
 	return err
 }
@@ -183,33 +187,71 @@ func (s *Survey) Band(m Measure) (low, likely, high float64) {
 // End returns the running state with every doubt at the end that lowers the
 // measure (side -1) or raises it (side 1).
 func (s *Survey) End(m Measure, side int) *study.State {
+	k := s.cornerOf(m, side)
+	if st, ok := s.corner[k.key]; ok {
+		return st
+	}
+	st := s.runCorner(k)
+	s.corner[k.key] = st
+	return st
+}
+
+// corner is a case with every doubt at one of its ends.
+type corner struct {
+	key  string // tells corners apart
+	at   enclosure.Case
+	open bool // every valve open
+}
+
+func (s *Survey) cornerOf(m Measure, side int) corner {
 	signs := s.senses(m)
 	key := make([]byte, 0, len(signs)+1)
-	c := s.E.Likely()
+	c := corner{at: s.E.Likely(), open: m.Open && throttled(s.E)}
 	for i, sign := range signs {
 		d := &s.E.Doubts[i]
 		switch int(sign) * side {
 		case 1:
-			c[i] = d.High
+			c.at[i] = d.High
 		case -1:
-			c[i] = d.Low
+			c.at[i] = d.Low
 		}
 		key = append(key, byte('1'+int(sign)*side))
 	}
-	open := m.Open && throttled(s.E)
-	if open {
+	if c.open {
 		key = append(key, 'o')
 	}
-	if st, ok := s.corner[string(key)]; ok {
-		return st
-	}
-	st, err := study.Run(s.E, c, study.Setting{OpenValves: open, Near: s.Likely})
+	c.key = string(key)
+	return c
+}
+
+func (s *Survey) runCorner(c corner) *study.State {
+	st, err := s.run(s.E, c.at, study.Setting{OpenValves: c.open, Near: s.Likely})
 	if err != nil {
 		// The likely state could be solved and differs by figures alone.
-		st = s.Likely
+		return s.Likely
 	}
-	s.corner[string(key)] = st
 	return st
+}
+
+// prepare runs the corners of measures side by side, which End would else run
+// one after another.
+func (s *Survey) prepare(measures []Measure) {
+	var missing []corner
+	seen := map[string]bool{}
+	for _, m := range measures {
+		for _, side := range [...]int{-1, 1} {
+			c := s.cornerOf(m, side)
+			if _, ok := s.corner[c.key]; !ok && !seen[c.key] {
+				seen[c.key] = true
+				missing = append(missing, c)
+			}
+		}
+	}
+	found := make([]*study.State, len(missing))
+	InParallel(len(missing), func(i int) { found[i] = s.runCorner(missing[i]) })
+	for i, c := range missing {
+		s.corner[c.key] = found[i]
+	}
 }
 
 // least returns a measure with every doubt at the end that lowers it, most with
@@ -301,4 +343,14 @@ func sortMatters(m []Matter) {
 func bandOf[T ~float64](s *Survey, m Measure) quantity.Band[T] {
 	l, k, h := s.Band(m)
 	return quantity.Band[T]{Low: T(l), Likely: T(k), High: T(h)}
+}
+
+// run finds a running state, with memory of states before it.
+func (s *Survey) run(e *enclosure.Enclosure, c enclosure.Case, set study.Setting) (*study.State, error) {
+	w := s.spaces.Get()
+	defer s.spaces.Put(w)
+	if space, ok := w.(*study.Workspace); ok {
+		set.Workspace = space
+	}
+	return study.Run(e, c, set)
 }

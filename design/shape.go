@@ -72,7 +72,7 @@ type Design struct {
 type Place struct {
 	Pos   Pos             `yaml:"-"`
 	Air   Field[tempBand] `yaml:"air" range:"[-30,60]" doc:"Room air, coldest to warmest: 18 to 24 C."`
-	Water Field[tempBand] `yaml:"water" range:"[0,45]" doc:"Water in the circuit, coldest to warmest: 20 to 26 C."`
+	Water Field[tempBand] `yaml:"water" range:"[0,40]" doc:"Water in the circuit, coldest to warmest: 20 to 26 C."`
 	Floor Field[string]   `yaml:"floor" doc:"What the floor is and which way its joists run."`
 	Power Field[string]   `yaml:"power" doc:"Socket and its protection (RCD or GFCI)."`
 	Where Field[string]   `yaml:"where" doc:"Where it will stand."`

@@ -208,6 +208,13 @@ func (f *finder) openValves() []change {
 
 // throttle closes a valve until the likely flow is the one wanted.
 func (f *finder) throttle() []change {
+	if !f.throttlingDone {
+		f.throttling, f.throttlingDone = f.findThrottle(), true
+	}
+	return f.throttling
+}
+
+func (f *finder) findThrottle() []change {
 	target := f.s.Target()
 	for i := range f.s.E.Runs {
 		for k := range f.s.E.Runs[i].Pieces {
@@ -240,7 +247,7 @@ func (f *finder) opening(run, piece int, target float64) (float64, bool) {
 		mid := (lo + hi) / 2
 		e := f.s.E.Clone()
 		e.Runs[run].Pieces[piece].Open = mid
-		q, err := answers.LikelyFlow(e)
+		q, err := f.s.LikelyFlow(e)
 		if err != nil {
 			return 0, false
 		}

@@ -30,32 +30,48 @@ type change struct {
 }
 
 // Find fills in the fixes of every answer that does not hold. First every
-// change is tried on its own answer alone, then those that help most cheaply
-// are tried on all the others.
+// change is tried on the answers that ask for it alone, then those that help
+// most cheaply are tried on all the others.
 func Find(s *answers.Survey, cat *catalogue.Catalogue, list []answers.Answer) {
 	f := &finder{s: s, cat: cat, base: map[string]answers.Answer{}}
 	for i := range list {
 		f.base[list[i].ID] = list[i]
 	}
-	var trials []*trial
+	var tries []*try
+	byWhat := map[string]*try{}
 	for i := range list {
 		a := &list[i]
 		if a.Verdict != answers.Tight && a.Verdict != answers.Fails {
 			continue
 		}
 		for _, c := range f.candidates(a) {
-			trials = append(trials, &trial{change: c, answer: i})
+			// Several answers may ask for the same change.
+			t := byWhat[c.do]
+			if t == nil {
+				t = &try{change: c}
+				byWhat[c.do] = t
+				tries = append(tries, t)
+			}
+			t.effects = append(t.effects, &effect{try: t, answer: i})
 		}
 	}
-	answers.InParallel(len(trials), func(k int) { f.alone(trials[k], &list[trials[k].answer]) })
-	var kept []*trial
+	answers.InParallel(len(tries), func(k int) { f.alone(tries[k], list) })
+	var kept []*effect
 	for i := range list {
-		kept = append(kept, best(trials, i, keep(&list[i]))...)
+		kept = append(kept, best(tries, i, keep(&list[i]))...)
 	}
-	answers.InParallel(len(kept), func(k int) { f.others(kept[k], &list[kept[k].answer]) })
-	for _, t := range kept {
-		a := &list[t.answer]
-		a.Fixes = append(a.Fixes, t.fix)
+	var needed []*try
+	for _, e := range kept {
+		if !e.try.needed {
+			e.try.needed = true
+			needed = append(needed, e.try)
+		}
+	}
+	answers.InParallel(len(needed), func(k int) { needed[k].after = needed[k].survey.Water() })
+	for _, e := range kept {
+		a := &list[e.answer]
+		e.fix.Breaks = f.breaks(e.try.after, a)
+		a.Fixes = append(a.Fixes, e.fix)
 	}
 	for i := range list {
 		slices.SortStableFunc(list[i].Fixes, inOrder)
@@ -66,13 +82,24 @@ type finder struct {
 	s    *answers.Survey
 	cat  *catalogue.Catalogue
 	base map[string]answers.Answer
+	// Finding how far to close a valve takes several states: it is done once.
+	throttling     []change
+	throttlingDone bool
 }
 
-// trial is a change tried for one answer.
-type trial struct {
-	change change
+// try is a change and what it did.
+type try struct {
+	change  change
+	effects []*effect // on the answers that ask for it
+	survey  *answers.Survey
+	needed  bool
+	after   []answers.Answer
+}
+
+// effect is what a change did to one answer.
+type effect struct {
+	try    *try
 	answer int
-	survey *answers.Survey
 	helps  bool
 	fix    answers.Fix
 }
@@ -86,8 +113,8 @@ func keep(a *answers.Answer) int {
 	return most
 }
 
-// alone tries a change on the answer that asks for it.
-func (f *finder) alone(t *trial, a *answers.Answer) {
+// alone tries a change on the answers that ask for it.
+func (f *finder) alone(t *try, list []answers.Answer) {
 	e := f.s.E.Clone()
 	if !t.change.apply(e) {
 		return
@@ -96,38 +123,43 @@ func (f *finder) alone(t *trial, a *answers.Answer) {
 	if err != nil {
 		return
 	}
-	now, ok := s.One(a.ID)
-	was, known := f.base[now.ID]
-	if !ok || !known {
-		return
-	}
 	t.survey = s
-	t.helps = now.Verdict < was.Verdict || now.Verdict == was.Verdict && now.Score > was.Score+0.02
-	t.fix = answers.Fix{
-		Do: t.change.do, Change: t.change.edit, Cost: t.change.cost, Weight: t.change.weight,
-		Verdict: now.Verdict, Before: headline(&was), After: headline(&now),
+	for _, x := range t.effects {
+		now, ok := s.One(list[x.answer].ID)
+		was, known := f.base[now.ID]
+		if !ok || !known {
+			continue
+		}
+		x.helps = now.Verdict < was.Verdict || now.Verdict == was.Verdict && now.Score > was.Score+0.02
+		x.fix = answers.Fix{
+			Do: t.change.do, Change: t.change.edit, Cost: t.change.cost, Weight: t.change.weight,
+			Verdict: now.Verdict, Before: headline(&was), After: headline(&now),
+		}
 	}
 }
 
-// others finds what a change breaks elsewhere.
-func (f *finder) others(t *trial, a *answers.Answer) {
-	for _, b := range t.survey.Water() {
+// breaks lists the answers besides one that come out worse after a change.
+func (f *finder) breaks(after []answers.Answer, a *answers.Answer) []string {
+	var out []string
+	for _, b := range after {
 		if was, ok := f.base[b.ID]; ok && b.ID != a.ID && b.Verdict > was.Verdict {
-			t.fix.Breaks = append(t.fix.Breaks, fmt.Sprintf("%s %s", b.Question, b.Verdict))
+			out = append(out, fmt.Sprintf("%s %s", b.Question, b.Verdict))
 		}
 	}
-	t.survey = nil
+	return out
 }
 
-// best returns the trials that help an answer, best first, at most n.
-func best(trials []*trial, answer, n int) []*trial {
-	var out []*trial
-	for _, t := range trials {
-		if t.answer == answer && t.helps {
-			out = append(out, t)
+// best returns the effects that help an answer, best first, at most n.
+func best(tries []*try, answer, n int) []*effect {
+	var out []*effect
+	for _, t := range tries {
+		for _, e := range t.effects {
+			if e.answer == answer && e.helps {
+				out = append(out, e)
+			}
 		}
 	}
-	slices.SortStableFunc(out, func(x, y *trial) int { return inOrder(x.fix, y.fix) })
+	slices.SortStableFunc(out, func(x, y *effect) int { return inOrder(x.fix, y.fix) })
 	return out[:min(n, len(out))]
 }
 

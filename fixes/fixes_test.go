@@ -178,7 +178,7 @@ func TestThrottleMeetsTarget(t *testing.T) {
 	}
 	e := f.s.E.Clone()
 	list[0].apply(e)
-	q, err := answers.LikelyFlow(e)
+	q, err := f.s.LikelyFlow(e)
 	if err != nil {
 		t.Fatal(err)
 	}

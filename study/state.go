@@ -26,6 +26,25 @@ type Setting struct {
 	// Near is a state of the same or a like circuit to start from; it saves
 	// time and changes nothing else.
 	Near *State
+	// Workspace, if given, lends its memory; it saves time and changes nothing
+	// else.
+	Workspace *Workspace
+}
+
+// Workspace keeps what solving one circuit took, for the next of the same shape.
+// It serves one Run at a time. The zero Workspace is ready for use.
+type Workspace struct {
+	solver *network.Solver
+}
+
+// solverFor returns a solver for p, the last one if p has its shape.
+func (w *Workspace) solverFor(p *network.Problem) (*network.Solver, error) {
+	if w.solver != nil && w.solver.Take(p) {
+		return w.solver, nil
+	}
+	s, err := network.NewSolver(p, network.Settings{})
+	w.solver = s
+	return s, err
 }
 
 func (s Setting) speed() float64 {
@@ -70,7 +89,8 @@ type State struct {
 	Held float64
 }
 
-// PumpState is one pump at work.
+// PumpState is one pump at work: its flow and the head that it gives, what its
+// strainer takes of it included.
 type PumpState struct {
 	Flow, Head float64
 	Lift       float64 // from the sump's surface to the highest manifold it can feed
@@ -114,6 +134,9 @@ type DrainState struct {
 // what about the circuit cannot be solved; State.Spills and State.Dry are
 // answers, not errors.
 func Run(e *enclosure.Enclosure, c enclosure.Case, s Setting) (*State, error) {
+	if s.Workspace == nil {
+		s.Workspace = &Workspace{}
+	}
 	st := &State{SumpLevel: e.Sump.Level, RestLevel: restLevel(e), PoolLevel: restLevel(e)}
 	// The sump's level answers to what the pool, pipes and wall hold, and they
 	// hardly to it: each turn shrinks the difference by a factor of a hundred
@@ -162,7 +185,7 @@ func (st *State) once(e *enclosure.Enclosure, c enclosure.Case, s Setting) error
 	if err != nil {
 		return err
 	}
-	solver, err := network.NewSolver(&b.p, network.Settings{})
+	solver, err := s.Workspace.solverFor(&b.p)
 	if err != nil {
 		return fmt.Errorf("supply %w", err)
 	}
@@ -195,7 +218,9 @@ func (st *State) readSupply(b *supply, res network.Result) {
 	st.Inflow, st.Outlets = 0, 0
 	st.Pumps = make([]PumpState, len(b.e.Pumps))
 	for i, l := range b.pumpLink {
-		st.Pumps[i] = PumpState{Flow: clean(res.Flow[l]), Head: res.Head[b.pumpOut[i]] - res.Head[b.pumpIn[i]]}
+		q := clean(res.Flow[l])
+		head := res.Head[b.pumpOut[i]] - res.Head[b.pumpIn[i]]
+		st.Pumps[i] = PumpState{Flow: q, Head: head + b.strainer(&b.e.Pumps[i], i)*q*q}
 		for k := range b.e.Manifolds {
 			st.Pumps[i].Lift = math.Max(st.Pumps[i].Lift, b.e.Manifolds[k].Height-res.Head[b.pumpIn[i]])
 		}

@@ -18,7 +18,7 @@ const krylovMost = 24
 
 func newKrylov(n int) *krylov {
 	k := &krylov{n: n, m: min(n, krylovMost)}
-	block := make([]float64, n+k.m*(k.m+1)+3*(k.m+1))
+	block := make([]float64, n+3*(k.m+1))
 	take := func(n int) []float64 {
 		part := block[:n:n]
 		block = block[n:]
@@ -26,9 +26,7 @@ func newKrylov(n int) *krylov {
 	}
 	// Few of the vectors are ever needed: the others are made when they are.
 	k.basis = append(make([][]float64, 0, k.m+1), take(n))
-	for range k.m {
-		k.h = append(k.h, take(k.m+1))
-	}
+	k.h = make([][]float64, 0, k.m)
 	k.cs, k.sn, k.g = take(k.m+1), take(k.m+1), take(k.m+1)
 	return k
 }
@@ -50,6 +48,7 @@ func (k *krylov) solve(b, y []float64, tol float64, times func(in, out []float64
 	for j := range k.m {
 		if j+1 == len(k.basis) {
 			k.basis = append(k.basis, make([]float64, k.n))
+			k.h = append(k.h, make([]float64, j+2))
 		}
 		w := k.basis[j+1]
 		times(k.basis[j], w)

@@ -116,6 +116,12 @@ func (l *loader) read(f document.Field[string], field string) ([]byte, bool) {
 	return data, true
 }
 
+// shown is how messages name a file beside the design: from where the design
+// was named, so that an editor can jump to it.
+func (l *loader) shown(name string) string {
+	return path.Join(path.Dir(l.r.File), name)
+}
+
 // parts adds the builder's own parts to the catalogue.
 func (l *loader) parts(cat *catalogue.Catalogue) *catalogue.Catalogue {
 	f := l.r.Design.Parts
@@ -126,7 +132,7 @@ func (l *loader) parts(cat *catalogue.Catalogue) *catalogue.Catalogue {
 	if !ok {
 		return cat
 	}
-	own, list := catalogue.ReadParts(f.Value, data)
+	own, list := catalogue.ReadParts(l.shown(f.Value), data)
 	l.r.Findings = append(l.r.Findings, list...)
 	for i := range own {
 		if own[i].CurveFile == "" {
@@ -134,7 +140,7 @@ func (l *loader) parts(cat *catalogue.Catalogue) *catalogue.Catalogue {
 		}
 		name := document.Field[string]{Value: own[i].CurveFile, Text: own[i].CurveFile, Pos: f.Pos}
 		if data, ok := l.read(name, "parts"); ok {
-			points, list := catalogue.ReadCurve(own[i].CurveFile, data)
+			points, list := catalogue.ReadCurve(l.shown(own[i].CurveFile), data)
 			own[i].Curve = points
 			l.r.Findings = append(l.r.Findings, list...)
 		}
@@ -146,16 +152,17 @@ func (l *loader) parts(cat *catalogue.Catalogue) *catalogue.Catalogue {
 func (l *loader) curves() map[string][]catalogue.Point {
 	out := map[string][]catalogue.Point{}
 	d := l.r.Design
-	for _, pumps := range [][]design.Pump{d.Pumps, d.Shelf} {
+	for k, pumps := range [][]design.Pump{d.Pumps, d.Shelf} {
+		list := [...]string{"pumps", "shelf"}[k]
 		for i := range pumps {
 			f := pumps[i].CurveFile
 			if !f.Given() {
 				continue
 			}
-			if data, ok := l.read(f, "pumps["+pumps[i].Name.Value+"].curve-file"); ok {
-				points, list := catalogue.ReadCurve(f.Value, data)
+			if data, ok := l.read(f, list+"["+pumps[i].Name.Value+"].curve-file"); ok {
+				points, found := catalogue.ReadCurve(l.shown(f.Value), data)
 				out[f.Value] = points
-				l.r.Findings = append(l.r.Findings, list...)
+				l.r.Findings = append(l.r.Findings, found...)
 			}
 		}
 	}

@@ -8,6 +8,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"path/filepath"
+	"strings"
 
 	"github.com/alecthomas/kong"
 )
@@ -20,7 +22,7 @@ type Streams struct {
 
 // The exit statuses.
 const (
-	exitOK    = 0 // every answer holds, or what was asked for was printed
+	exitOK    = 0 // no answer fails, or what was asked for was printed
 	exitFails = 1 // an answer fails
 	exitInput = 2 // the command or a file is wrong
 	exitOther = 3 // something else went wrong
@@ -28,7 +30,7 @@ const (
 )
 
 const exitHelp = `
-Exit status: 0 all is well; 1 an answer fails; 2 the command or a file is wrong; 3 anything else; 4, with --strict, an answer is tight or not known yet.
+Exit status: 0 no answer fails; 1 an answer fails; 2 the command or a file is wrong; 3 anything else; 4, with --strict, an answer is tight or not known yet.
 `
 
 type commands struct {
@@ -54,6 +56,7 @@ func Run(args []string, std Streams) int {
 		fmt.Fprintln(std.Err, "rillwright:", err)
 		return exitOther
 	}
+	parser.Model.HelpFlag.Help = "Show this help."
 	if len(args) == 0 {
 		args = []string{"--help"}
 	}
@@ -62,7 +65,7 @@ func Run(args []string, std Streams) int {
 		return done
 	}
 	if err != nil {
-		fmt.Fprintf(std.Err, "rillwright: %v\n  do: run rillwright --help to see what can be asked\n", err)
+		fmt.Fprintln(std.Err, "rillwright:", misused(err, args))
 		return exitInput
 	}
 	err = ctx.Run(&std)
@@ -75,6 +78,28 @@ func Run(args []string, std Streams) int {
 	}
 	fmt.Fprintln(std.Err, "rillwright:", err)
 	return exitOther
+}
+
+// misused says what is wrong with a command line and what to do.
+func misused(err error, args []string) error {
+	if name := args[0]; strings.HasSuffix(name, ".yaml") || strings.HasSuffix(name, ".yml") {
+		return fmt.Errorf("%s stands where a command should\n  do: write rillwright check %s", filepath.ToSlash(name), quoted(name))
+	}
+	what, command := err.Error(), "rillwright"
+	if flag, rest, ok := strings.Cut(what, ": expected "); ok && strings.Contains(rest, "EOL") {
+		what = flag + " needs a value behind it"
+	}
+	var parse *kong.ParseError
+	if errors.As(err, &parse) && parse.Context.Selected() != nil {
+		command += " " + parse.Context.Selected().Name
+	}
+	return fmt.Errorf("%s\n  do: run %s --help to see what can be asked", what, command)
+}
+
+// refuse says why a command or file is not taken, and what to do.
+func refuse(std *Streams, err error) error {
+	fmt.Fprintln(std.Err, "rillwright:", err)
+	return statusError(exitInput)
 }
 
 // statusError ends a command with an exit status; what there is to say has been

@@ -5,12 +5,13 @@ import (
 	"fmt"
 	"io/fs"
 	"os"
+	"path/filepath"
 
 	"rillwright/design"
 )
 
 type newCommand struct {
-	File string `arg:"" optional:"" help:"File to write; printed if left out." type:"path"`
+	File string `arg:"" optional:"" help:"File to write; printed if left out."`
 }
 
 // Run writes the starter design. It never overwrites a file.
@@ -19,14 +20,13 @@ func (c *newCommand) Run(std *Streams) error {
 		_, err := std.Out.Write(design.Starter())
 		return err
 	}
+	show := filepath.ToSlash(c.File)
 	f, err := os.OpenFile(c.File, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	switch {
 	case errors.Is(err, fs.ErrExist):
-		fmt.Fprintf(std.Err, "rillwright: %s is there already and is left as it is\n  do: choose another name\n", c.File)
-		return statusError(exitInput)
+		return refuse(std, fmt.Errorf("%s is there already and is left as it is\n  do: choose another name", show))
 	case err != nil:
-		fmt.Fprintln(std.Err, "rillwright:", err)
-		return statusError(exitInput)
+		return refuse(std, fmt.Errorf("%s cannot be written: %w\n  do: check that its folder is there and that you may write to it", show, reason(err)))
 	}
 	if _, err := f.Write(design.Starter()); err != nil {
 		return errors.Join(err, f.Close())
@@ -34,7 +34,7 @@ func (c *newCommand) Run(std *Streams) error {
 	if err := f.Close(); err != nil {
 		return err
 	}
-	fmt.Fprintf(std.Out, "wrote %s: open it in an editor, put your own figures in, then run\n  rillwright check %s\n", c.File, c.File)
+	fmt.Fprintf(std.Out, "wrote %s: open it in an editor, put your own figures in, then run\n  rillwright check %s\n", show, quoted(c.File))
 	return nil
 }
 

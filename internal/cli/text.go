@@ -10,109 +10,137 @@ import (
 	"rillwright/answers"
 )
 
-const width = 92 // characters of a line
+const (
+	width = 92 // characters of a line
+	hang  = "           "
+)
+
+const certificate = "This is arithmetic, not a certificate: glass, weight, mains near water and animals need your own judgement, local codes and licensed trades."
 
 // printReport prints answers for people: a line for each verdict, then each
-// answer with its figures, then what was assumed.
-func printReport(w io.Writer, r *rillwright.Report, shown []answers.Answer, brief bool) error {
+// answer with its figures, then what was assumed. One answer asked for alone
+// comes without the list of assumptions: what matters to it stands in it.
+func printReport(w io.Writer, r *rillwright.Report, shown []answers.Answer, c *checkCommand) error {
 	var b strings.Builder
 	fmt.Fprintf(&b, "%s\n", r.Name)
 	for i := range shown {
 		a := &shown[i]
 		fmt.Fprintf(&b, "  %-13s %s [%s]\n", strings.ToUpper(a.Verdict.String()), a.Question, a.ID)
 	}
-	if !brief {
+	if !c.Brief {
+		said := map[string]bool{}
 		for i := range shown {
 			b.WriteByte('\n')
-			printAnswer(&b, r, &shown[i])
+			printAnswer(&b, &shown[i], said)
 		}
-		printAssumed(&b, r)
-		b.WriteString("\nThis is arithmetic, not a certificate: glass, weight, mains near water and animals need\nyour own judgement, local codes and licensed trades.\n")
+		if c.Only == "" {
+			b.WriteByte('\n')
+			printAssumed(&b, r)
+		}
+		b.WriteByte('\n')
+		wrap(&b, "", "", certificate)
 	}
 	_, err := io.WriteString(w, b.String())
 	return err
 }
 
-func printAnswer(b *strings.Builder, r *rillwright.Report, a *answers.Answer) {
+// printAnswer prints one answer. A caution that has been said is not said again.
+func printAnswer(b *strings.Builder, a *answers.Answer, said map[string]bool) {
 	fmt.Fprintf(b, "%s  %s\n", a.Question, strings.ToUpper(a.Verdict.String()))
 	wrap(b, "  ", "  ", a.Say)
-	longest := 0
-	for _, f := range a.Figures {
-		longest = max(longest, utf8.RuneCountInString(f.Name))
+	rows := make([][2]string, len(a.Figures))
+	for i, f := range a.Figures {
+		rows[i] = [2]string{f.Name, f.Text}
 	}
-	for _, f := range a.Figures {
-		fmt.Fprintf(b, "    %s%s  %s\n", f.Name, strings.Repeat(" ", longest-utf8.RuneCountInString(f.Name)), f.Text)
-	}
+	printRows(b, "    ", rows)
 	if a.Limit.Text != "" {
-		wrap(b, "  limit:   ", "           ", a.Limit.Text+" ("+a.Limit.Mark+")")
+		wrap(b, "  limit:   ", hang, a.Limit.Text+" ("+a.Limit.Mark+")")
 	}
 	if a.Margin != "" {
-		wrap(b, "  margin:  ", "           ", a.Margin)
+		wrap(b, "  margin:  ", hang, a.Margin)
 	}
 	if a.Limiting != "" {
-		text := a.Limiting
-		if a.LimitingLine > 0 {
-			text += fmt.Sprintf(" (line %d)", a.LimitingLine)
-		}
-		wrap(b, "  limited: ", "           ", text)
+		wrap(b, "  limited: ", hang, a.Limiting+onLine(a.LimitingLine))
 	}
 	for i, m := range a.Matters {
-		head := "           "
-		if i == 0 {
-			head = "  depends: "
-		}
-		text := fmt.Sprintf("%s, %s: %s", m.What, m.Range, m.Effect)
-		if m.Line > 0 {
-			text += fmt.Sprintf(" (line %d)", m.Line)
-		}
+		text := fmt.Sprintf("%s, %s: %s%s", m.What, m.Range, m.Effect, onLine(m.Line))
 		if i == 0 && m.Settle != "" {
 			text += "; settle it by: " + m.Settle
 		}
-		wrap(b, head, "             ", text)
+		wrap(b, head(i, "  depends: "), hang+"  ", text)
 	}
-	for i, f := range a.Fixes {
-		head := "           "
-		if i == 0 {
-			head = "  do:      "
-		}
-		wrap(b, head, "             ", f.Do+" (cost: "+f.Cost+")")
-		wrap(b, "             ", "             ", f.Before+" -> "+f.After+": "+then(f.Verdict))
-		for _, x := range f.Breaks {
-			wrap(b, "             but ", "             ", x)
-		}
+	for i := range a.Fixes {
+		printFix(b, head(i, "  do:      "), a, &a.Fixes[i])
 	}
 	for _, c := range a.Cautions {
-		wrap(b, "  note:    ", "           ", c)
+		if !said[c] {
+			wrap(b, "  note:    ", hang, c)
+			said[c] = true
+		}
+	}
+}
+
+// head is what stands before the entry i of a list: its title once.
+func head(i int, title string) string {
+	if i == 0 {
+		return title
+	}
+	return hang
+}
+
+func onLine(line int) string {
+	if line == 0 {
+		return ""
+	}
+	return fmt.Sprintf(" (line %d)", line)
+}
+
+func printFix(b *strings.Builder, head string, a *answers.Answer, f *answers.Fix) {
+	wrap(b, head, hang+"  ", f.Do+" (cost: "+f.Cost+")")
+	text := "then " + f.After
+	if a.Key >= len(a.Figures) || f.Before != a.Figures[a.Key].Text {
+		text = "now " + f.Before + "; then " + f.After // a figure that does not stand above
+	}
+	wrap(b, hang+"  ", hang+"  ", text+": "+then(f.Verdict))
+	if len(f.Breaks) > 0 {
+		wrap(b, hang+"  but ", hang+"  ", strings.Join(f.Breaks, "; "))
 	}
 }
 
 func then(v answers.Verdict) string {
 	switch v {
 	case answers.Holds:
-		return "then it holds"
+		return "it holds"
 	case answers.Tight:
-		return "then it is tight"
+		return "it is tight"
 	case answers.Fails:
 		return "better, but it still fails"
 	}
-	return "then it is " + v.String()
+	return "it is " + v.String()
 }
 
-func printAssumed(b *strings.Builder, r *rillwright.Report) {
-	e := r.Enclosure
-	b.WriteString("\nTaken for granted, since the file does not say otherwise\n")
-	for _, a := range e.Assumed {
-		wrap(b, "  - ", "    ", fmt.Sprintf("%s: %s (%s; %s would say it)", a.What, a.Value, a.Why, a.Field))
+// printRows prints names and values in two columns. A name too long for the
+// width takes a line of its own.
+func printRows(b *strings.Builder, indent string, rows [][2]string) {
+	name, value := 0, 0
+	for _, r := range rows {
+		value = max(value, utf8.RuneCountInString(r[1]))
 	}
-	for i := range e.Doubts {
-		d := &e.Doubts[i]
-		if d.Pos.Line > 0 {
+	most := max(width-len(indent)-2-value, 30)
+	for _, r := range rows {
+		if n := utf8.RuneCountInString(r[0]); n <= most {
+			name = max(name, n)
+		}
+	}
+	under := indent + strings.Repeat(" ", name+2)
+	for _, r := range rows {
+		n := utf8.RuneCountInString(r[0])
+		if n > name {
+			wrap(b, indent, indent+"  ", r[0])
+			wrap(b, under, under, r[1])
 			continue
 		}
-		wrap(b, "  - ", "    ", fmt.Sprintf("%s: %s to %s, likely %s (%s)", d.What, d.Show(d.Low, e.Units), d.Show(d.High, e.Units), d.Show(d.Likely, e.Units), d.Why))
-	}
-	for _, o := range e.Design.Overrides() {
-		wrap(b, "  - ", "    ", fmt.Sprintf("as built, %s is %s where the plan said %s (line %d)", o.Path, o.Measured, o.Planned, o.Pos.Line))
+		wrap(b, indent+r[0]+strings.Repeat(" ", name-n+2), under, r[1])
 	}
 }
 

@@ -90,7 +90,14 @@ type Fix struct {
 	// Verdict is that of this answer with the fix.
 	Verdict Verdict `json:"verdict"`
 	// Breaks lists other answers that come out worse with it.
-	Breaks []string `json:"breaks,omitempty"`
+	Breaks []Break `json:"breaks,omitempty"`
+}
+
+// Break is an answer that a fix makes worse.
+type Break struct {
+	ID       string  `json:"id"`
+	Question string  `json:"question"`
+	Verdict  Verdict `json:"verdict"` // with the fix
 }
 
 // figure makes a Figure of a band.
@@ -119,6 +126,14 @@ func headFigure(name string, b quantity.Band[quantity.Length], sys quantity.Syst
 		f.Text = fmt.Sprintf("%s to %s %s, likely %.*f %s", low, high, unit, decimals, f.Likely, unit)
 	}
 	return f
+}
+
+// headText shows a head as headFigure does.
+func headText(h float64, sys quantity.System) string {
+	if sys == quantity.US {
+		return fmt.Sprintf("%.1f ft", h/0.3048)
+	}
+	return fmt.Sprintf("%.2f m", h)
 }
 
 // beyond says by how much v is more or less than a limit: "24 % less than you

@@ -104,19 +104,22 @@ func (s *Survey) quiet() Answer {
 		d := &s.Likely.Drains[i]
 		a.Figures = append(a.Figures,
 			figure("flow down the "+s.E.Drains[i].Name, quantity.Exactly(quantity.Flow(d.Flow)), sys),
-			figure("quiet up to", quantity.Exactly(quantity.Flow(d.Quiet)), sys),
-			figure("gulps above about", quantity.Exactly(quantity.Flow(d.Gulps)), sys))
+			figure("which is quiet up to, "+s.E.Drains[i].Name, quantity.Exactly(quantity.Flow(d.Quiet)), sys),
+			figure("and gulps above about, "+s.E.Drains[i].Name, quantity.Exactly(quantity.Flow(d.Gulps)), sys))
 		if d.Flow/d.Quiet > most {
 			most, a.LimitingLine, a.Limiting = d.Flow/d.Quiet, s.E.Drains[i].Pos.Line, "the narrowest bore of the "+s.E.Drains[i].Name
 		}
 	}
 	switch {
+	case high <= 0:
+		a.Verdict = Unknown
+		a.Say = "Nothing runs down it as it stands."
 	case high <= 1:
 		a.Verdict = Holds
 		a.Say = "No: it keeps an open core of air."
 	case likely <= 3:
 		a.Verdict = Tight
-		a.Say = fmt.Sprintf("It will be heard: likely %.1f times the flow that an open core of air lets through quietly. A pipe one size up or a vented elbow on top calms it.", likely)
+		a.Say = fmt.Sprintf("It will be heard: likely %.1f times the flow that an open core of air lets through quietly. A pipe one size up calms it.", likely)
 	default:
 		a.Verdict = Fails
 		a.Say = fmt.Sprintf("Yes: likely %.1f times the quiet flow. It will gulp, and the level will saw.", likely)
@@ -127,7 +130,10 @@ func (s *Survey) quiet() Answer {
 			a.Verdict = max(a.Verdict, Tight)
 		}
 	}
-	a.Margin = beyond(high, 1, "than runs quietly, at the bad end")
+	a.Margin = fmt.Sprintf("%.1f times what runs quietly, at the bad end", high)
+	if high <= 0 {
+		a.Margin = ""
+	}
 	a.Score = 1 / math.Max(high, 1e-9)
 	a.Matters = s.Matters(m, func(v float64) string { return fmt.Sprintf("%.2f times", v) }, 3)
 	return a
@@ -150,7 +156,7 @@ func (s *Survey) levels() Answer {
 		}
 		for i := range s.E.Sump.Chambers {
 			if i < len(s.Likely.Chambers)-1 {
-				out = append(out, figure(s.E.Sump.Chambers[i].Name+" of the sump", quantity.Exactly(quantity.Length(s.Likely.Chambers[i]-s.E.Sump.Bottom)), sys))
+				out = append(out, figure("water in the "+s.E.Sump.Chambers[i].Name+", above the sump's bottom", quantity.Exactly(quantity.Length(s.Likely.Chambers[i]-s.E.Sump.Bottom)), sys))
 			}
 		}
 		return out
@@ -180,7 +186,7 @@ func (s *Survey) levels() Answer {
 		a.Verdict = Tight
 		a.Say = "The pool stays behind the dam, with little freeboard."
 	}
-	a.Matters = s.Matters(openRiseMeasure(), func(v float64) string { return quantity.Length(v).Show(sys) }, 3)
+	a.Matters = s.Matters(openRiseMeasure(), func(v float64) string { return quantity.Length(v).Show(sys) + " over the lip" }, 3)
 	return a
 }
 

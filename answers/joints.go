@@ -15,7 +15,11 @@ func (s *Survey) joints() Answer {
 		switch {
 		case !j.Known:
 			open++
-			a.Cautions = append(a.Cautions, j.Where+": one of the two ends is not given")
+			text := j.Where + ": one of the two ends is not given"
+			if j.Say != "" {
+				text += "; " + j.Say + " would say it"
+			}
+			a.Cautions = append(a.Cautions, text)
 		case !j.OK:
 			bad++
 			if a.LimitingLine == 0 {

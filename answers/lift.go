@@ -87,11 +87,14 @@ func figureText(a Answer, i int) string { return a.Figures[i].Text }
 func (s *Survey) hardestPiece() (name string, line int) {
 	most := 0.0
 	for i := range s.Likely.Runs {
+		if to := s.E.Runs[i].To.Kind; to == enclosure.AtPool || to == enclosure.AtSump {
+			continue // what holds a return back helps the outlets
+		}
 		for k, h := range s.Likely.Runs[i].Pieces {
 			p := &s.E.Runs[i].Pieces[k]
 			if h > most {
 				most = h
-				name = fmt.Sprintf("%s in the %s, which costs %s of head", p.Name, s.E.Runs[i].Name, quantity.Length(h).Show(s.E.Units))
+				name = fmt.Sprintf("%s in the %s, which costs %s of head", p.Name, s.E.Runs[i].Name, headText(h, s.E.Units))
 				line = p.Pos.Line
 			}
 		}
@@ -99,7 +102,7 @@ func (s *Survey) hardestPiece() (name string, line int) {
 	for i := range s.Likely.Manifolds {
 		if h := s.Likely.Manifolds[i].HeadMin; h > most {
 			most = h
-			name = fmt.Sprintf("the outlets of the %s, which hold back %s of head", s.E.Manifolds[i].Name, quantity.Length(h).Show(s.E.Units))
+			name = fmt.Sprintf("the outlets of the %s, which hold back %s of head", s.E.Manifolds[i].Name, headText(h, s.E.Units))
 			line = s.E.Manifolds[i].Pos.Line
 		}
 	}
@@ -127,6 +130,9 @@ func (s *Survey) strong() Answer {
 	case s.E.Wall.Width == 0:
 		a.Verdict, a.Margin = Unknown, ""
 		a.Say = "The file has no wall to compare with."
+	case high <= 0:
+		a.Verdict, a.Margin = Unknown, ""
+		a.Say = "Nothing comes out as it stands."
 	case high <= most:
 		a.Verdict = Holds
 		a.Say = fmt.Sprintf("No: at most %s, and it takes some %s to splash.", s.flowText(high), s.flowText(most))
@@ -135,7 +141,7 @@ func (s *Survey) strong() Answer {
 		a.Say = fmt.Sprintf("Likely not, but it may be %s, more than the wall takes without splashing.", s.flowText(high))
 	default:
 		a.Verdict = Fails
-		a.Say = fmt.Sprintf("Yes: likely %s. It would splash and be loud.", s.flowText(likely))
+		a.Say = fmt.Sprintf("As set, yes: likely %s. It would splash and be loud.", s.flowText(likely))
 	}
 	if valve != "" && a.Verdict != Holds && a.Verdict != Unknown {
 		a.Verdict, a.LimitingLine = Tight, line

@@ -29,8 +29,10 @@ func (s *Survey) outlets(i int) Answer {
 	a.Figures = append(a.Figures,
 		Figure{Name: "outlets", Low: float64(len(man.Outlets)), Likely: float64(len(man.Outlets)), High: float64(len(man.Outlets)), Text: fmt.Sprint(len(man.Outlets))},
 		figure("pitch", quantity.Exactly(quantity.Length(pitch)), sys),
-		figure("area of all holes, share of the pipe's bore", quantity.Exactly(quantity.Ratio(area/bore)), sys),
 	)
+	if area > 0 {
+		a.Figures = append(a.Figures, figure("area of all holes, share of the pipe's bore", quantity.Exactly(quantity.Ratio(area/bore)), sys))
+	}
 	head := s.least(headMeasure(i))
 	level := s.levelError(man)
 	a.Limit = Limit{
@@ -46,6 +48,11 @@ func (s *Survey) outlets(i int) Answer {
 	}
 	if pitch > high*1.001 {
 		worse(Tight, fmt.Sprintf("The pitch of %s leaves gaps: %s to %s keeps this look.", quantity.Length(pitch).Show(sys), quantity.Length(low).Show(sys), quantity.Length(high).Show(sys)))
+	}
+	if s.Likely.Manifolds[i].Total <= 0 {
+		a.Verdict, a.Say = Unknown, "No water reaches it as it stands."
+		a.LimitingLine = man.Pos.Line
+		return a
 	}
 	if head < levelFactor*level {
 		worse(Tight, fmt.Sprintf("With %s of head at the holes, %s out of level shows: ten times as much head would even it out.", quantity.Length(head).Show(sys), quantity.Length(level).Show(sys)))

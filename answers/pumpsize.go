@@ -20,7 +20,7 @@ func (s *Survey) pumpSize(cat *catalogue.Catalogue) Answer {
 		a.Say = "This is worked out for a design with one pump and a wall."
 		return a
 	}
-	need, err := s.headNeeded(target)
+	d, err := s.duty(target)
 	if err != nil {
 		a.Verdict, a.Say = Unknown, "The circuit cannot carry that flow: "+err.Error()
 		if run := s.shutRun(); run != "" {
@@ -28,37 +28,50 @@ func (s *Survey) pumpSize(cat *catalogue.Catalogue) Answer {
 		}
 		return a
 	}
-	a.Figures = append(a.Figures,
-		figure("flow wanted", quantity.Exactly(quantity.Flow(target)), sys),
-		headFigure("head the pump must give at that flow", need, sys))
+	need, q := d.head, float64(d.flow.High)
+	a.Figures = append(a.Figures, figure("flow wanted out of the outlets", quantity.Exactly(quantity.Flow(target)), sys))
+	if !d.flow.IsExact() || float64(d.flow.Likely) > target*1.001 {
+		a.Figures = append(a.Figures, figure("flow through the pump for that, with the returns", d.flow, sys))
+	}
+	a.Key = len(a.Figures)
+	a.Figures = append(a.Figures, headFigure("head the pump must give at that flow", need, sys))
+	pump := &s.E.Pumps[0]
+	reading, unsure := "on the pessimistic reading of its label", "only its true curve can tell"
 	a.Limit = Limit{Text: "the pessimistic reading of the label, a straight line between its two figures, at the bad end of the circuit", Source: "derived", Mark: "derived"}
-	gives := s.gives(&s.E.Pumps[0].Curve, target)
-	a.Margin = beyond(gives, float64(need.High), "head than needed, on the pessimistic label and the bad circuit")
-	a.Key, a.Score = 1, gives/float64(need.High)
+	if !pump.Curve.Label {
+		reading, unsure = "by its curve", "it hangs on the circuit"
+		a.Limit.Text = "the pump's curve, at the bad end of the circuit"
+	}
+	speed := pump.Speed
+	gives := speed * speed * s.gives(&pump.Curve, q/speed)
+	a.Margin = beyond(gives, float64(need.High), "head than needed, "+reading+" and at the circuit's bad end")
+	if gives < 0 {
+		a.Margin = "no head left at that flow, " + reading
+	}
+	a.Score = gives / float64(need.High)
 	switch {
 	case gives >= float64(need.High):
 		a.Verdict = Holds
-		a.Say = fmt.Sprintf("The %s is big enough for %s even on the pessimistic reading.", s.E.Pumps[0].Name, l.name)
-	case s.best(&s.E.Pumps[0].Curve, target) >= float64(need.Low):
+		a.Say = fmt.Sprintf("The %s is big enough for %s, %s.", pump.Name, l.name, reading)
+	case speed*speed*s.best(&pump.Curve, float64(d.flow.Low)/speed) >= float64(need.Low):
 		a.Verdict = Tight
-		a.Say = fmt.Sprintf("The %s may do; only its true curve can tell.", s.E.Pumps[0].Name)
+		a.Say = fmt.Sprintf("The %s may do; %s.", pump.Name, unsure)
 	default:
 		a.Verdict = Fails
-		a.Say = fmt.Sprintf("The %s is too small for %s, however its label is read.", s.E.Pumps[0].Name, s.flowText(target))
+		a.Say = fmt.Sprintf("The %s is too small for %s, even at the good end of every doubt.", pump.Name, s.flowText(target))
 	}
 	for i := range s.E.Shelf {
 		p := &s.E.Shelf[i]
-		a.Figures = append(a.Figures, s.pumpFigure("shelf: "+p.Name, &p.Curve, target, need))
+		a.Figures = append(a.Figures, s.pumpFigure("shelf: "+p.Name, &p.Curve, d))
 	}
 	if cat != nil {
-		if name, ok := s.smallest(cat, target, float64(need.High)); ok {
+		if name, ok := s.smallest(cat, q, float64(need.High)); ok {
 			a.Say += " The smallest class in the catalogue that surely does is the " + name + "."
 		} else {
 			a.Say += " No class in the catalogue surely does."
 		}
 	}
-	a.LimitingLine = s.E.Pumps[0].Pos.Line
-	a.Limiting, _ = s.hardestPiece()
+	a.Limiting, a.LimitingLine = s.hardestPiece()
 	a.Cautions = []string{
 		"Most small pumps should not work above 60 to 70 % of their largest lift (from memory of the trade).",
 		electricalCaution(),
@@ -66,33 +79,37 @@ func (s *Survey) pumpSize(cat *catalogue.Catalogue) Answer {
 	return a
 }
 
-// headNeeded is the head that the one pump must give to bring a flow, over the
+// duty is what the one pump must do: its flow, and its head at that flow.
+type duty struct {
+	flow quantity.Band[quantity.Flow]
+	head quantity.Band[quantity.Length]
+}
+
+// duty finds what the one pump must do for the outlets to give a flow, over the
 // doubts that are not its own.
-func (s *Survey) headNeeded(q float64) (quantity.Band[quantity.Length], error) {
-	likely, err := study.SystemHead(s.E, s.E.Likely(), study.Setting{}, q)
-	if err != nil {
-		return quantity.Band[quantity.Length]{}, err
-	}
+func (s *Survey) duty(outlets float64) (duty, error) {
 	// More flow and more head at a flow are opposite: what lowers the flow
 	// raises the head needed.
 	signs := s.curveSenses()
-	ends := [2]float64{}
-	for side := range ends {
+	var q, h [3]float64 // at the good end, likely, at the bad end
+	for k := range q {
 		c := s.E.Likely()
 		for i, sign := range signs {
-			switch {
-			case (sign > 0) == (side == 0) && sign != 0:
+			switch int(sign) * (1 - k) {
+			case 1:
 				c[i] = s.E.Doubts[i].High
-			case sign != 0:
+			case -1:
 				c[i] = s.E.Doubts[i].Low
 			}
 		}
-		if ends[side], err = study.SystemHead(s.E, c, study.Setting{}, q); err != nil {
-			return quantity.Band[quantity.Length]{}, err
+		var err error
+		if q[k], h[k], err = study.PumpDuty(s.E, c, study.Setting{}, outlets); err != nil {
+			return duty{}, err
 		}
 	}
-	return quantity.Band[quantity.Length]{
-		Low: quantity.Length(min(ends[0], likely)), Likely: quantity.Length(likely), High: quantity.Length(max(ends[1], likely)),
+	return duty{
+		flow: quantity.Band[quantity.Flow]{Low: quantity.Flow(min(q[0], q[1])), Likely: quantity.Flow(q[1]), High: quantity.Flow(max(q[1], q[2]))},
+		head: quantity.Band[quantity.Length]{Low: quantity.Length(min(h[0], h[1])), Likely: quantity.Length(h[1]), High: quantity.Length(max(h[1], h[2]))},
 	}, nil
 }
 
@@ -109,8 +126,9 @@ func curveHead(c *enclosure.Curve, q, shape float64) float64 {
 	return study.CurveHead(c, q)
 }
 
-func (s *Survey) pumpFigure(name string, c *enclosure.Curve, q float64, need quantity.Band[quantity.Length]) Figure {
-	b := quantity.Band[quantity.Length]{Low: quantity.Length(s.gives(c, q)), High: quantity.Length(s.best(c, q))}
+func (s *Survey) pumpFigure(name string, c *enclosure.Curve, d duty) Figure {
+	need := d.head
+	b := quantity.Band[quantity.Length]{Low: quantity.Length(s.gives(c, float64(d.flow.High))), High: quantity.Length(s.best(c, float64(d.flow.Low)))}
 	b.Likely = (b.Low + b.High) / 2
 	f := headFigure(name+", head at that flow", b, s.E.Units)
 	switch {

@@ -2,8 +2,8 @@ package answers
 
 import (
 	"errors"
-	"fmt"
 	"math"
+	"strings"
 	"sync"
 
 	"rillwright/enclosure"
@@ -322,8 +322,8 @@ func (s *Survey) Matters(m Measure, show func(float64) string, most int) []Matte
 			continue
 		}
 		out = append(out, Matter{
-			What: d.What, Range: d.Show(d.Low, s.E.Units) + " to " + d.Show(d.High, s.E.Units),
-			Effect: fmt.Sprintf("%s to %s", show(min(low, high)), show(max(low, high))),
+			What: d.What, Range: fromTo(d.Show(d.Low, s.E.Units), d.Show(d.High, s.E.Units)),
+			Effect: fromTo(show(min(low, high)), show(max(low, high))),
 			Swing:  swing, Why: d.Why, Settle: d.Settle, Line: d.Pos.Line,
 		})
 	}
@@ -353,4 +353,15 @@ func (s *Survey) run(e *enclosure.Enclosure, c enclosure.Case, set study.Setting
 		set.Workspace = space
 	}
 	return study.Run(e, c, set)
+}
+
+// fromTo joins two figures, saying once the unit that both end with.
+func fromTo(low, high string) string {
+	number, unit, ok := strings.Cut(low, " ")
+	if ok && strings.HasSuffix(high, " "+unit) && !strings.Contains(number, "/") && !strings.HasPrefix(unit, "1/") {
+		if n, _, _ := strings.Cut(high, " "); n+" "+unit == high {
+			return number + " to " + high
+		}
+	}
+	return low + " to " + high
 }

@@ -46,6 +46,7 @@ func Read(file string, data []byte) (*Design, finding.List) {
 	c.pumps()
 	c.manifolds()
 	c.tees()
+	c.drainTees()
 	c.runs()
 	c.drains()
 	c.connected()

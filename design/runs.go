@@ -19,6 +19,19 @@ func (c *checker) tees() {
 	}
 }
 
+// drainTees checks that the water of drains that meet in a tee goes on.
+func (c *checker) drainTees() {
+	for i := range c.d.Drains {
+		d := &c.d.Drains[i]
+		to := d.To.Value
+		isTee := slices.ContainsFunc(c.d.Tees, func(t Tee) bool { return reads(c, t.Name) && t.Name.Value == to })
+		goesOn := slices.ContainsFunc(c.d.Runs, func(r Run) bool { return r.From.Value == to })
+		if isTee && !goesOn && !c.partial {
+			c.report(d.To.Pos, entry("drains", d.Name, i)+".to", fmt.Sprintf("no run leaves tee %q", to), "add a run with from: "+to+" and to: sump")
+		}
+	}
+}
+
 // legs returns the names of the runs and drains that touch a tee.
 func (c *checker) legs(tee string) []string {
 	var legs []string

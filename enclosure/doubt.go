@@ -33,6 +33,7 @@ const (
 	Bore                // a small length, shown to a tenth of a millimetre
 	Degrees             // a temperature
 	Percent             // a share
+	Shape               // the exponent of a pump curve
 )
 
 // Show returns one of the doubt's figures for people.
@@ -40,6 +41,8 @@ func (d *Doubt) Show(v float64, sys quantity.System) string {
 	switch d.Unit {
 	case Metres:
 		return quantity.Length(v).Show(sys)
+	case Shape:
+		return showShape(v)
 	case Bore:
 		return showBore(v, sys)
 	case Degrees:
@@ -105,4 +108,15 @@ func showBore(v float64, sys quantity.System) string {
 		return strconv.FormatFloat(v/0.0254, 'f', 3, 64) + " in"
 	}
 	return strconv.FormatFloat(v*1000, 'f', 1, 64) + " mm"
+}
+
+// showShape says how a pump's curve runs between its label's two figures.
+func showShape(exponent float64) string {
+	switch exponent {
+	case 1:
+		return "straight line"
+	case 2:
+		return "parabola"
+	}
+	return "exponent " + trim(exponent)
 }

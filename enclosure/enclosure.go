@@ -164,6 +164,7 @@ type Tee struct {
 	Bore   float64
 	Branch string
 	Height float64
+	Ends   []catalogue.End // the two in line, then the side one; nil if not known
 	Pos    design.Pos
 }
 
@@ -249,6 +250,7 @@ type Joint struct {
 	OK    bool
 	Known bool // both ends are known
 	Why   string
+	Say   string   // the field that would tell an end that is not known
 	Help  []string // adapters that would join them
 	Pos   design.Pos
 }

@@ -13,12 +13,19 @@ func (r *resolver) joints() {
 	for i := range r.e.Runs {
 		u := &r.e.Runs[i]
 		open, from := catalogue.End{}, u.From.Name
-		if u.From.Kind == AtPump && u.From.Index < len(r.e.Pumps) {
-			open = r.e.Pumps[u.From.Index].Outlet
+		say := ""
+		switch {
+		case u.From.Kind == AtPump && u.From.Index < len(r.e.Pumps):
+			open, say = r.e.Pumps[u.From.Index].Outlet, "pumps["+from+"].outlet"
+		case u.From.Kind == AtTee && u.From.Index < len(r.e.Tees):
+			open, say = r.teeEnd(u.From.Index, u.Name), "tees["+from+"].part"
 		}
-		open, from = r.along(u.Name, open, from, u.Pieces)
-		if u.To.Kind == AtManifold && u.To.Index < len(r.e.Manifolds) {
-			r.joint(u.Name, from, u.To.Name, open, r.e.Manifolds[u.To.Index].Inlet, u.Pos)
+		open, from = r.along(u.Name, open, from, say, u.Pieces)
+		switch {
+		case u.To.Kind == AtManifold && u.To.Index < len(r.e.Manifolds):
+			r.joint(u.Name, from, u.To.Name, open, r.e.Manifolds[u.To.Index].Inlet, "manifolds["+u.To.Name+"].inlet", u.Pos)
+		case u.To.Kind == AtTee && u.To.Index < len(r.e.Tees):
+			r.joint(u.Name, from, u.To.Name, open, r.teeEnd(u.To.Index, u.Name), "tees["+u.To.Name+"].part", u.Pos)
 		}
 	}
 	for i := range r.e.Drains {
@@ -31,17 +38,35 @@ func (r *resolver) joints() {
 		if name == "" {
 			name = d.Name
 		}
-		r.along(d.Name, open, name, d.Pieces)
+		open, name = r.along(d.Name, open, name, "drains["+d.Name+"].part", d.Pieces)
+		if d.To.Kind == AtTee && d.To.Index < len(r.e.Tees) {
+			r.joint(d.Name, name, d.To.Name, open, r.teeEnd(d.To.Index, d.Name), "tees["+d.To.Name+"].part", d.Pos)
+		}
 	}
+}
+
+// teeEnd returns the end of a tee that a run or drain meets: the side one if it
+// is the branch.
+func (r *resolver) teeEnd(tee int, leg string) catalogue.End {
+	t := &r.e.Tees[tee]
+	switch {
+	case len(t.Ends) < 3:
+		return catalogue.End{}
+	case t.Branch == leg:
+		return t.Ends[2]
+	}
+	return t.Ends[0]
 }
 
 // along checks the joints of pieces one behind the other and returns the end
 // left open and whose it is. A fitting may be turned either way round.
-func (r *resolver) along(where string, open catalogue.End, from string, pieces []Piece) (catalogue.End, string) {
+//
+// say is the field that would tell the end before the first piece.
+func (r *resolver) along(where string, open catalogue.End, from, say string, pieces []Piece) (catalogue.End, string) {
 	for k := range pieces {
 		p := &pieces[k]
 		if len(p.Ends) < 2 {
-			r.joint(where, from, p.Name, open, catalogue.End{}, p.Pos)
+			r.joint(where, from, p.Name, open, catalogue.End{}, "the ends of "+p.Name+" in your parts file", p.Pos)
 			open, from = catalogue.End{}, p.Name
 			continue
 		}
@@ -51,14 +76,14 @@ func (r *resolver) along(where string, open catalogue.End, from string, pieces [
 				near, far = far, near
 			}
 		}
-		r.joint(where, from, p.Name, open, near, p.Pos)
-		open, from = far, p.Name
+		r.joint(where, from, p.Name, open, near, say, p.Pos)
+		open, from, say = far, p.Name, ""
 	}
 	return open, from
 }
 
-func (r *resolver) joint(where, from, to string, a, b catalogue.End, at design.Pos) {
-	j := Joint{Where: fmt.Sprintf("%s: %s to %s", where, from, to), A: a, B: b, Pos: at}
+func (r *resolver) joint(where, from, to string, a, b catalogue.End, say string, at design.Pos) {
+	j := Joint{Say: say, Where: fmt.Sprintf("%s: %s to %s", where, from, to), A: a, B: b, Pos: at}
 	j.Known = a.Form != "" && b.Form != ""
 	if j.Known {
 		j.OK, j.Why = catalogue.Mates(a, b)

@@ -99,7 +99,7 @@ func pointsCurve(points []catalogue.Point) Curve {
 // the curve runs between them is the largest doubt of most designs.
 func (r *resolver) label(name string, hMax, qMax float64) Curve {
 	return Curve{HMax: hMax, QMax: qMax, Label: true, Shape: r.e.doubt(Doubt{
-		ID: "pump-curve[" + name + "]", What: "shape of the " + name + "'s curve", Low: 1, Likely: 1.5, High: 2,
+		ID: "pump-curve[" + name + "]", What: "shape of the " + name + "'s curve", Low: 1, Likely: 1.5, High: 2, Unit: Shape,
 		Why:    "the box gives only the two ends: a straight line is the pessimistic reading, a parabola the optimistic one",
 		Settle: "flow into a bucket at the height of the manifold, or the maker's printed curve",
 	})}

@@ -196,8 +196,11 @@ func (r *resolver) tee(t *design.Tee) {
 		Height: float64(r.d.Enclosure.Bottom.Value) + float64(t.Height.Value), Pos: t.Pos,
 	}
 	if t.Part.Given() {
-		if p, ok := r.part(t.Part, "tees["+tee.Name+"].part", catalogue.KindTee); ok && tee.Bore == 0 {
-			tee.Bore = float64(p.Bore.Likely)
+		if p, ok := r.part(t.Part, "tees["+tee.Name+"].part", catalogue.KindTee); ok {
+			tee.Ends = p.Ends
+			if tee.Bore == 0 {
+				tee.Bore = float64(p.Bore.Likely)
+			}
 		}
 	}
 	if tee.Bore == 0 && !t.Part.Given() {

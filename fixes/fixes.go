@@ -135,15 +135,17 @@ func (f *finder) alone(t *try, list []answers.Answer) {
 			Do: t.change.do, Change: t.change.edit, Cost: t.change.cost, Weight: t.change.weight,
 			Verdict: now.Verdict, Before: headline(&was), After: headline(&now),
 		}
+		// What cannot be seen in the figure is no help.
+		x.helps = x.helps && x.fix.Before != x.fix.After
 	}
 }
 
 // breaks lists the answers besides one that come out worse after a change.
-func (f *finder) breaks(after []answers.Answer, a *answers.Answer) []string {
-	var out []string
+func (f *finder) breaks(after []answers.Answer, a *answers.Answer) []answers.Break {
+	var out []answers.Break
 	for _, b := range after {
 		if was, ok := f.base[b.ID]; ok && b.ID != a.ID && b.Verdict > was.Verdict {
-			out = append(out, fmt.Sprintf("%s %s", b.Question, b.Verdict))
+			out = append(out, answers.Break{ID: b.ID, Question: b.Question, Verdict: b.Verdict})
 		}
 	}
 	return out
@@ -163,16 +165,21 @@ func best(tries []*try, answer, n int) []*effect {
 	return out[:min(n, len(out))]
 }
 
-// inOrder puts first what breaks nothing, then what mends the answer wholly,
-// then the cheapest.
+// inOrder puts first what mends the answer wholly and breaks nothing, then what
+// helps and breaks nothing, then the others; among equals the cheapest.
 func inOrder(x, y answers.Fix) int {
-	return cmp.Or(
-		cmp.Compare(broken(x), broken(y)),
-		cmp.Compare(x.Verdict, y.Verdict),
-		cmp.Compare(x.Weight, y.Weight))
+	return cmp.Or(cmp.Compare(rank(x), rank(y)), cmp.Compare(x.Weight, y.Weight), cmp.Compare(x.Verdict, y.Verdict))
 }
 
-func broken(f answers.Fix) int { return min(len(f.Breaks), 1) }
+func rank(f answers.Fix) int {
+	switch {
+	case len(f.Breaks) > 0:
+		return 2
+	case f.Verdict == answers.Holds:
+		return 0
+	}
+	return 1
+}
 
 // headline is the figure that an answer turns on.
 func headline(a *answers.Answer) string {

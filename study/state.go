@@ -219,8 +219,7 @@ func (st *State) readSupply(b *supply, res network.Result) {
 	st.Pumps = make([]PumpState, len(b.e.Pumps))
 	for i, l := range b.pumpLink {
 		q := clean(res.Flow[l])
-		head := res.Head[b.pumpOut[i]] - res.Head[b.pumpIn[i]]
-		st.Pumps[i] = PumpState{Flow: q, Head: head + b.strainer(&b.e.Pumps[i], i)*q*q}
+		st.Pumps[i] = PumpState{Flow: q, Head: PumpHead(&b.e.Pumps[i], b.c, b.s, q)}
 		for k := range b.e.Manifolds {
 			st.Pumps[i].Lift = math.Max(st.Pumps[i].Lift, b.e.Manifolds[k].Height-res.Head[b.pumpIn[i]])
 		}

@@ -103,7 +103,14 @@ func printFix(b *strings.Builder, head string, a *answers.Answer, f *answers.Fix
 	}
 	wrap(b, hang+"  ", hang+"  ", text+": "+then(f.Verdict))
 	if len(f.Breaks) > 0 {
-		wrap(b, hang+"  but ", hang+"  ", strings.Join(f.Breaks, "; "))
+		text := "but then "
+		for i, x := range f.Breaks {
+			if i > 0 {
+				text += ", "
+			}
+			text += fmt.Sprintf("[%s] %s", x.ID, is(x.Verdict))
+		}
+		wrap(b, hang+"  ", hang+"  ", text)
 	}
 }
 
@@ -164,4 +171,13 @@ func wrap(b *strings.Builder, head, indent, text string) {
 		at += n
 	}
 	b.WriteByte('\n')
+}
+
+// is says how an answer stands with a verdict.
+func is(v answers.Verdict) string {
+	switch v {
+	case answers.Holds, answers.Fails:
+		return v.String()
+	}
+	return "is " + v.String()
 }

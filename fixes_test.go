@@ -24,11 +24,15 @@ var fixEdits = map[string][]struct {
 		{`^take the .* \((\S+) L/h / (\S+) m\)$`, []string{"flow: 1200 L/h, head: 2.4 m", "flow: $1 L/h, head: $2 m"}},
 		{`^take a pump (\S+) L/h (\S+) m$`, []string{"flow: 1200 L/h, head: 2.4 m", "flow: $1 L/h, head: $2 m"}},
 		{`^drill the drip bar \w+, (\S+ mm) holes$`, []string{"hole: 2.0 mm", "hole: $1"}},
-		{`^make the riser of vinyl hose (\S+ mm) in place`, []string{"hose 16 mm", "hose $1", "valve 16 mm", "valve $1", "barbed 16 mm", "barbed $1"}},
+		{`^make the riser of vinyl hose (\S+ mm) in place`, []string{
+			"hose 16 mm", "hose $1", "valve 16 mm", "valve $1", "barbed 16 mm", "barbed $1",
+			"      - { part: vinyl hose $1, length: 0.4 m }\n", short16 + "      - { part: reducer barb $1 to 16 mm }\n      - { part: vinyl hose $1, length: 0.4 m }\n",
+			"      - { part: vinyl hose $1, length: 50 mm }\n", "      - { part: vinyl hose $1, length: 50 mm }\n      - { part: reducer barb $1 to 16 mm }\n" + short16,
+		}},
 		{`^close the .* to about (\S+ %) open`, []string{"ball valve 16 mm }", "ball valve 16 mm, open: $1 }"}},
 		{`^make the main drain one size up: bulkhead (.* in), hole`, []string{
 			"    lip-bore: 26.6 mm\n", "", "    bore: 26.6 mm\n", "", "bulkhead 1 in", "bulkhead $1", "pipe 1 in sch", "pipe $1 sch",
-			"elbow 90 solvent 1 in", "elbow 90 solvent $1",
+			"elbow 90 solvent 1 in", "elbow 90 solvent $1", "size: 44 mm", "size: 60 mm",
 		}},
 	},
 	"us": {
@@ -36,11 +40,15 @@ var fixEdits = map[string][]struct {
 		{`^take a pump (\S+) US gal/h (\S+) ft$`, []string{"flow: 350 US gal/h, head: 8 ft", "flow: $1 US gal/h, head: $2 ft"}},
 		{`^open the .* fully$`, []string{"open: 60 %", "open: 100 %"}},
 		{`^close the .* to about (\S+ %) open`, []string{"open: 60 %", "open: $1"}},
-		{`^make the riser of vinyl hose (.* in) in place`, []string{"hose 1/2 in", "hose $1", "valve 1/2 in", "valve $1"}},
+		{`^make the riser of vinyl hose (.* in) in place`, []string{
+			"hose 1/2 in", "hose $1", "valve 1/2 in", "valve $1",
+			"      - { part: vinyl hose $1, length: 1 ft }\n", shortHalf + "      - { part: reducer barb $1 to 1/2 in }\n      - { part: vinyl hose $1, length: 1 ft }\n",
+			"      - { part: vinyl hose $1, length: 7 ft }\n", "      - { part: vinyl hose $1, length: 7 ft }\n      - { part: reducer barb $1 to 1/2 in }\n" + shortHalf,
+		}},
 		{`^cut the standpipe of the side drain to (.*)$`, []string{"lip: 5 1/2 in", "lip: $1"}},
 		{`^drill the spray bar \w+, (\S+ in) holes$`, []string{"hole: 3/32 in", "hole: $1"}},
 		{`^make the side drain one size up: bulkhead (.* in), hole`, []string{
-			"bulkhead 3/4 in", "bulkhead $1", "pipe 3/4 in sch", "pipe $1 sch", "elbow 90 solvent 3/4 in", "elbow 90 solvent $1",
+			"bulkhead 3/4 in", "bulkhead $1", "pipe 3/4 in sch", "pipe $1 sch", "elbow 90 solvent 3/4 in", "elbow 90 solvent $1", "size: 1 1/2 in", "size: 1 3/4 in",
 		}},
 		{`^add a second drain like the side drain with its lip 5/8 in higher`, []string{"grid:\n", `  - name: second drain
     kind: standpipe
@@ -62,6 +70,12 @@ grid:
 	},
 }
 
+// What stays of the old hose at each end of a riser of the next size.
+const (
+	short16   = "      - { part: vinyl hose 16 mm, length: 50 mm }\n"
+	shortHalf = "      - { part: vinyl hose 1/2 in, length: 50 mm }\n"
+)
+
 // apply writes a fix into the text of a demo.
 func apply(t *testing.T, demo string, data []byte, do string) []byte {
 	t.Helper()
@@ -72,7 +86,7 @@ func apply(t *testing.T, demo string, data []byte, do string) []byte {
 			continue
 		}
 		pairs := slices.Clone(e.pairs)
-		for i := 1; i < len(pairs); i += 2 {
+		for i := range pairs {
 			pairs[i] = string(re.ExpandString(nil, pairs[i], do, found))
 		}
 		return swapped(t, data, pairs...)

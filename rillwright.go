@@ -75,6 +75,10 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 	}
 	r.Survey = s
 	r.Answers = s.All(cat)
+	if err := s.Err(); err != nil {
+		r.Answers = nil
+		return r, fmt.Errorf("%s: %w", file, err)
+	}
 	if !o.NoFixes {
 		fixes.Find(s, cat, r.Answers)
 	}

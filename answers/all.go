@@ -9,18 +9,18 @@ import (
 // All answers every question about the water, worst first.
 func (s *Survey) All(cat *catalogue.Catalogue) []Answer {
 	s.prepare(s.measures())
-	out := append(s.Water(), s.pumpSize(cat), s.joints())
+	out := append(s.Water(), s.pumpSize(cat))
 	sort.SliceStable(out, func(i, k int) bool { return out[i].Verdict > out[k].Verdict })
 	return out
 }
 
-// Water answers the questions whose figures come from the running states alone.
+// Water answers the questions that need the running states and the joints alone.
 func (s *Survey) Water() []Answer {
 	out := []Answer{s.lift(), s.strong()}
 	for i := range s.E.Manifolds {
 		out = append(out, s.even(i), s.outlets(i))
 	}
-	return append(out, s.drain(), s.quiet(), s.levels())
+	return append(out, s.drain(), s.quiet(), s.levels(), s.joints())
 }
 
 // One answers a single question about the water by the ID of its answer; ok is
@@ -37,6 +37,8 @@ func (s *Survey) One(id string) (a Answer, ok bool) {
 		return s.quiet(), true
 	case "levels":
 		return s.levels(), true
+	case "fits":
+		return s.joints(), true
 	}
 	for i := range s.E.Manifolds {
 		switch id {

@@ -17,10 +17,16 @@ type Verdict int
 
 // The verdicts, worst last.
 const (
-	Holds   Verdict = iota // at the bad end of the band too
-	Tight                  // only just, or only if the doubts fall well
-	Unknown                // something must be measured or written down first
-	Fails                  // not at the bad end of the band
+	// Holds: within the limit with every doubt at its bad end.
+	Holds Verdict = iota
+	// Tight: at the bad end it is past what the trade calls good but does no
+	// harm, or a setting that is at hand can mend it.
+	Tight
+	// Unknown: something must be measured or written down first.
+	Unknown
+	// Fails: at the bad end it does not do what it is for, or water leaves
+	// where it should not. For comfort (a loud drain) the likely figure decides.
+	Fails
 )
 
 func (v Verdict) String() string {

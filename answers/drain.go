@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"rillwright/enclosure"
 	"rillwright/hydraulics/gravity"
 	"rillwright/quantity"
 	"rillwright/study"
@@ -46,7 +47,7 @@ func (s *Survey) drain() Answer {
 		a.Verdict = Holds
 		a.Say = fmt.Sprintf("Yes: it takes at least %.1f times what the pump can bring.", low)
 	}
-	if len(s.E.Drains) == 1 && a.Verdict != Fails && !dry {
+	if s.ways() == 1 && a.Verdict != Fails && !dry {
 		a.Say += " If it blocks, nothing else carries the water: see to that apart."
 	}
 	a.Limiting, a.LimitingLine = s.drainLimit(bad)
@@ -54,6 +55,21 @@ func (s *Survey) drain() Answer {
 		a.Matters = s.Matters(m, func(v float64) string { return fmt.Sprintf("%.2f times", v) }, 4)
 	}
 	return a
+}
+
+// ways counts the drains that do not share a pipe with another.
+func (s *Survey) ways() int {
+	n := 0
+	shared := map[int]bool{}
+	for i := range s.E.Drains {
+		if to := s.E.Drains[i].To; to.Kind != enclosure.AtTee {
+			n++
+		} else if !shared[to.Index] {
+			shared[to.Index] = true
+			n++
+		}
+	}
+	return n
 }
 
 // drainLimit says in words what holds the largest drain at the top of the dam.
@@ -110,6 +126,15 @@ func (s *Survey) quiet() Answer {
 			most, a.LimitingLine, a.Limiting = d.Flow/d.Quiet, s.E.Drains[i].Pos.Line, "the narrowest bore of the "+s.E.Drains[i].Name
 		}
 	}
+	for i := range s.Likely.Joined {
+		j := &s.Likely.Joined[i]
+		a.Figures = append(a.Figures,
+			figure("flow in the "+j.Name, quantity.Exactly(quantity.Flow(j.Flow)), sys),
+			figure("which is quiet up to, "+j.Name, quantity.Exactly(quantity.Flow(j.Quiet)), sys))
+		if j.Flow/j.Quiet > most {
+			most, a.LimitingLine, a.Limiting = j.Flow/j.Quiet, 0, "the narrowest bore of the "+j.Name
+		}
+	}
 	switch {
 	case high <= 0:
 		a.Verdict = Unknown
@@ -152,6 +177,7 @@ func (s *Survey) levels() Answer {
 		out := []Figure{
 			figure("pool, above its floor", above(bandOf[quantity.Length](s, poolMeasure()), floor), sys),
 			figure("sump, above its bottom", above(bandOf[quantity.Length](s, sumpMeasure()), s.E.Sump.Bottom), sys),
+			figure("sump after the pump stops, above its bottom", above(bandOf[quantity.Length](s, stopMeasure()), s.E.Sump.Bottom), sys),
 			figure("water the sump gives up when the pump starts", bandOf[quantity.Volume](s, heldMeasure()), sys),
 		}
 		for i := range s.E.Sump.Chambers {
@@ -162,29 +188,45 @@ func (s *Survey) levels() Answer {
 		return out
 	})
 	least, good := freeboards(sys)
-	a.Limit = Limit{Text: fmt.Sprintf("%s of freeboard while running, %s with valves open", quantity.Length(good).Show(sys), quantity.Length(least).Show(sys)), Source: "practice", Mark: "from memory of the trade"}
+	a.Limit = Limit{Text: fmt.Sprintf("%s of freeboard in the pool while running, %s with valves open; %s in the sump after a stop", quantity.Length(good).Show(sys), quantity.Length(least).Show(sys), quantity.Length(good).Show(sys)), Source: "practice", Mark: "from memory of the trade"}
 	a.Verdict, a.Say = Holds, "The pool stands behind its dam and the pump stays covered."
 	a.Margin = fmt.Sprintf("%s of freeboard left at the bad end", quantity.Length(free).Show(sys))
 	a.Score = free / good
 	low := s.End(sumpMeasure(), -1)
+	rim := s.E.Sump.Bottom + s.E.Sump.Height
+	stop, chamber := rim-s.most(stopMeasure()), rim-s.most(chamberMeasure())
+	length := func(v float64) string { return quantity.Length(v).Show(sys) }
 	switch {
 	case len(low.Dry) > 0:
 		p := &s.E.Pumps[low.Dry[0]]
 		a.Verdict, a.LimitingLine = Fails, p.Pos.Line
-		a.Say = fmt.Sprintf("No steady state: with the water that pool, pipes and wall hold, the sump falls to %s and uncovers the inlet of the %s.", quantity.Length(low.SumpLevel-s.E.Sump.Bottom).Show(sys), p.Name)
+		a.Say = fmt.Sprintf("No steady state: with the water that pool, pipes and wall hold, the sump falls to %s and uncovers the inlet of the %s.", length(low.SumpLevel-s.E.Sump.Bottom), p.Name)
 	case bad.Spills:
 		a.Verdict, a.LimitingLine = Fails, s.E.Pool.Pos.Line
-		a.Say = fmt.Sprintf("No steady state: with the valves open the pool may spill %s over the dam until the sump is empty.", s.flowText(bad.Spill))
+		may := "may spill"
+		if s.open.Spills {
+			may = "spills likely " + s.flowText(s.open.Spill) + " and may spill"
+		}
+		a.Say = fmt.Sprintf("No steady state: with the valves open the pool %s %s over the dam until the sump is empty.", may, s.flowText(bad.Spill))
 		a.Margin = ""
-	case s.E.Sump.Level > s.E.Sump.Bottom+s.E.Sump.Height:
-		a.Verdict = Fails
-		a.Say = "The sump is filled above its rim."
+	case stop < 0:
+		a.Verdict, a.LimitingLine = Fails, s.E.Sump.Pos.Line
+		a.Say = fmt.Sprintf("When the pump stops, the water that comes back may stand %s above the sump's rim.", length(-stop))
+	case chamber < 0:
+		a.Verdict, a.LimitingLine = Fails, s.E.Sump.Pos.Line
+		a.Say = fmt.Sprintf("While it runs, the water upstream of a baffle may stand %s above the sump's rim.", length(-chamber))
 	case free < least:
 		a.Verdict = Tight
 		a.Say = fmt.Sprintf("The pool stays behind the dam, but with the valves open it may stand within %s of its top.", quantity.Length(free).Show(sys))
 	case s.E.Pool.DamTop-s.most(poolMeasure()) < good:
 		a.Verdict = Tight
 		a.Say = "The pool stays behind the dam, with little freeboard."
+	case stop < good:
+		a.Verdict, a.LimitingLine = Tight, s.E.Sump.Pos.Line
+		a.Say = fmt.Sprintf("When the pump stops, the sump may fill to within %s of its rim.", length(stop))
+	case chamber < least:
+		a.Verdict, a.LimitingLine = Tight, s.E.Sump.Pos.Line
+		a.Say = fmt.Sprintf("Upstream of a baffle the water may stand within %s of the sump's rim.", length(chamber))
 	}
 	a.Matters = s.Matters(openRiseMeasure(), func(v float64) string { return quantity.Length(v).Show(sys) + " over the lip" }, 3)
 	return a

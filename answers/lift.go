@@ -31,6 +31,7 @@ func (s *Survey) lift() Answer {
 	low, likely, high := s.Band(m)
 	target, least, _, l := s.wanted()
 	a.Figures = append(a.Figures, figure("flow out of all outlets", quantity.Band[quantity.Flow]{Low: quantity.Flow(low), Likely: quantity.Flow(likely), High: quantity.Flow(high)}, sys))
+	wornFlow := math.Inf(1)
 	s.detail(&a, func() (out []Figure) {
 		for i := range s.E.Pumps {
 			out = append(out,
@@ -39,10 +40,13 @@ func (s *Survey) lift() Answer {
 		}
 		if worn, err := s.run(s.E, s.E.Likely(), study.Setting{Speed: s.E.PumpWear.Value, Near: s.Likely}); err == nil {
 			out = append(out, figure("likely flow when the pump is worn", quantity.Exactly(quantity.Flow(worn.Outlets)), sys))
+			wornFlow = worn.Outlets
 		}
 		return out
 	})
-	a.Limit = Limit{Text: fmt.Sprintf("%s wanted; %s needs at least %s here", s.flowText(target), l.name, s.flowText(least)), Source: "practice", Mark: l.mark}
+	if target > 0 {
+		a.Limit = Limit{Text: fmt.Sprintf("%s wanted; %s needs at least %s here", s.flowText(target), l.name, s.flowText(least)), Source: "practice", Mark: l.mark}
+	}
 	switch {
 	case target <= 0:
 		a.Verdict = Unknown
@@ -63,8 +67,13 @@ func (s *Survey) lift() Answer {
 		a.Verdict = Holds
 		a.Say = fmt.Sprintf("Yes: at least %s, and you want %s.", s.flowText(low), s.flowText(target))
 	}
-	a.Margin = beyond(low, target, "than you want, at the bad end")
-	a.Score = low / target
+	if wornFlow < least && low > 0 {
+		a.Say += fmt.Sprintf(" Worn to %s of its speed, the pump likely gives %s, too little for %s.", quantity.Ratio(s.E.PumpWear.Value).Show(sys), s.flowText(wornFlow), l.name)
+	}
+	if target > 0 {
+		a.Margin = beyond(low, target, "than you want, at the bad end")
+		a.Score = low / target
+	}
 	a.Limiting, a.LimitingLine = s.hardestPiece()
 	a.Matters = s.Matters(m, s.flowText, 5)
 	a.Cautions = []string{electricalCaution()}
@@ -128,7 +137,7 @@ func (s *Survey) strong() Answer {
 	valve, line := s.valve()
 	switch {
 	case s.E.Wall.Width == 0:
-		a.Verdict, a.Margin = Unknown, ""
+		a.Verdict, a.Margin, a.Limit = Unknown, "", Limit{}
 		a.Say = "The file has no wall to compare with."
 	case high <= 0:
 		a.Verdict, a.Margin = Unknown, ""
@@ -151,11 +160,14 @@ func (s *Survey) strong() Answer {
 	return a
 }
 
-// valve returns a valve of the supply side.
+// valve returns a valve on the way to the outlets that could be closed further.
 func (s *Survey) valve() (name string, line int) {
 	for i := range s.E.Runs {
+		if to := s.E.Runs[i].To.Kind; to == enclosure.AtPool || to == enclosure.AtSump {
+			continue
+		}
 		for k := range s.E.Runs[i].Pieces {
-			if p := &s.E.Runs[i].Pieces[k]; p.Kind == "valve" {
+			if p := &s.E.Runs[i].Pieces[k]; p.Kind == "valve" && p.Open > 0 {
 				return p.Name, p.Pos.Line
 			}
 		}

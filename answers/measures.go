@@ -47,11 +47,25 @@ func openRiseMeasure() Measure {
 }
 
 func poolMeasure() Measure {
-	return Measure{ID: "pool", Of: func(st *study.State) float64 { return st.PoolLevel }}
+	return Measure{ID: "pool", Of: poolLevel}
 }
 
 func openPoolMeasure() Measure {
-	return Measure{ID: "open pool", Open: true, Of: func(st *study.State) float64 { return st.PoolLevel }}
+	return Measure{ID: "open pool", Open: true, Of: poolLevel}
+}
+
+// poolLevel goes on rising with the spill once the pool stands at the dam's top,
+// a metre for a cubic metre a second, so that what makes a spill worse shows.
+func poolLevel(st *study.State) float64 { return st.PoolLevel + st.Spill }
+
+// stopMeasure is the level in the sump after the pump has stopped.
+func stopMeasure() Measure {
+	return Measure{ID: "stop", Open: true, Of: func(st *study.State) float64 { return st.StopLevel }}
+}
+
+// chamberMeasure is the highest level of any sump chamber.
+func chamberMeasure() Measure {
+	return Measure{ID: "chambers", Open: true, Of: func(st *study.State) float64 { return slices.Max(st.Chambers) }}
 }
 
 func sumpMeasure() Measure {
@@ -69,6 +83,9 @@ func quietMeasure() Measure {
 		most := 0.0
 		for i := range st.Drains {
 			most = math.Max(most, st.Drains[i].Flow/st.Drains[i].Quiet)
+		}
+		for i := range st.Joined {
+			most = math.Max(most, st.Joined[i].Flow/st.Joined[i].Quiet)
 		}
 		return most
 	}}
@@ -115,7 +132,7 @@ func pumpHeadMeasure(i int) Measure {
 func (s *Survey) measures() []Measure {
 	out := []Measure{
 		flowMeasure(), openFlowMeasure(), drainRatioMeasure(), capacityMeasure(), riseMeasure(), openRiseMeasure(),
-		poolMeasure(), openPoolMeasure(), sumpMeasure(), heldMeasure(), quietMeasure(),
+		poolMeasure(), openPoolMeasure(), sumpMeasure(), heldMeasure(), quietMeasure(), stopMeasure(), chamberMeasure(),
 	}
 	for i := range s.E.Manifolds {
 		out = append(out, lowQuarterMeasure(i), driestMeasure(i), headMeasure(i))

@@ -37,10 +37,10 @@ func (s *Survey) pumpSize(cat *catalogue.Catalogue) Answer {
 	a.Figures = append(a.Figures, headFigure("head the pump must give at that flow", need, sys))
 	pump := &s.E.Pumps[0]
 	reading, unsure := "on the pessimistic reading of its label", "only its true curve can tell"
-	a.Limit = Limit{Text: "the pessimistic reading of the label, a straight line between its two figures, at the bad end of the circuit", Source: "derived", Mark: "derived"}
+	a.Limit = Limit{Text: "the pessimistic reading of the label, a straight line between its two figures, at the bad end of the circuit with every valve open", Source: "derived", Mark: "derived"}
 	if !pump.Curve.Label {
 		reading, unsure = "by its curve", "it hangs on the circuit"
-		a.Limit.Text = "the pump's curve, at the bad end of the circuit"
+		a.Limit.Text = "the pump's curve, at the bad end of the circuit with every valve open"
 	}
 	speed := pump.Speed
 	gives := speed * speed * s.gives(&pump.Curve, q/speed)
@@ -91,6 +91,7 @@ func (s *Survey) duty(outlets float64) (duty, error) {
 	// More flow and more head at a flow are opposite: what lowers the flow
 	// raises the head needed.
 	signs := s.curveSenses()
+	set := study.Setting{OpenValves: true, Workspace: &study.Workspace{}}
 	var q, h [3]float64 // at the good end, likely, at the bad end
 	for k := range q {
 		c := s.E.Likely()
@@ -103,7 +104,7 @@ func (s *Survey) duty(outlets float64) (duty, error) {
 			}
 		}
 		var err error
-		if q[k], h[k], err = study.PumpDuty(s.E, c, study.Setting{}, outlets); err != nil {
+		if q[k], h[k], err = study.PumpDuty(s.E, c, set, outlets); err != nil {
 			return duty{}, err
 		}
 	}
@@ -129,7 +130,7 @@ func curveHead(c *enclosure.Curve, q, shape float64) float64 {
 func (s *Survey) pumpFigure(name string, c *enclosure.Curve, d duty) Figure {
 	need := d.head
 	b := quantity.Band[quantity.Length]{Low: quantity.Length(s.gives(c, float64(d.flow.High))), High: quantity.Length(s.best(c, float64(d.flow.Low)))}
-	b.Likely = (b.Low + b.High) / 2
+	b.Likely = quantity.Length(curveHead(c, float64(d.flow.Likely), 1.5)) // the likely shape of a label
 	f := headFigure(name+", head at that flow", b, s.E.Units)
 	switch {
 	case b.Low >= need.High:

@@ -21,7 +21,8 @@ type Measure struct {
 // Survey holds the running states of an enclosure over its doubts: the likely
 // one, one for each end of each doubt, and, for a figure, those with every
 // doubt at the end that lowers it or raises it. Where a doubt moves a figure up
-// and where down is found by computing, not presumed.
+// and where down is found by computing, not presumed. States are computed when
+// first asked for: a Survey must not be used by two goroutines at once.
 type Survey struct {
 	E      *enclosure.Enclosure
 	Likely *study.State
@@ -31,6 +32,7 @@ type Survey struct {
 	signs  map[string][]int8    // by measure: +1 if the doubt's high end raises it
 	corner map[string]*study.State
 	near   *study.State
+	err    error
 	quick  bool
 	spaces *sync.Pool // of *study.Workspace, shared with surveys made by Again
 	// Of a survey made by Again: what is known of the senses from the survey
@@ -191,9 +193,9 @@ func (s *Survey) End(m Measure, side int) *study.State {
 	if st, ok := s.corner[k.key]; ok {
 		return st
 	}
-	st := s.runCorner(k)
-	s.corner[k.key] = st
-	return st
+	st, err := s.runCorner(k)
+	s.keep(k, st, err)
+	return s.corner[k.key]
 }
 
 // corner is a case with every doubt at one of its ends.
@@ -224,14 +226,23 @@ func (s *Survey) cornerOf(m Measure, side int) corner {
 	return c
 }
 
-func (s *Survey) runCorner(c corner) *study.State {
-	st, err := s.run(s.E, c.at, study.Setting{OpenValves: c.open, Near: s.Likely})
-	if err != nil {
-		// The likely state could be solved and differs by figures alone.
-		return s.Likely
-	}
-	return st
+func (s *Survey) runCorner(c corner) (*study.State, error) {
+	return s.run(s.E, c.at, study.Setting{OpenValves: c.open, Near: s.Likely})
 }
+
+// keep remembers the state of a corner. If it could not be found the likely one
+// stands in its place and Err tells: bands are then too narrow to be shown.
+func (s *Survey) keep(c corner, st *study.State, err error) {
+	if err != nil {
+		st = s.Likely
+		s.err = errors.Join(s.err, err)
+	}
+	s.corner[c.key] = st
+}
+
+// Err returns what went wrong in any state computed so far. While it is not nil
+// no answer of the survey may be shown.
+func (s *Survey) Err() error { return s.err }
 
 // prepare runs the corners of measures side by side, which End would else run
 // one after another.
@@ -248,9 +259,10 @@ func (s *Survey) prepare(measures []Measure) {
 		}
 	}
 	found := make([]*study.State, len(missing))
-	InParallel(len(missing), func(i int) { found[i] = s.runCorner(missing[i]) })
+	errs := make([]error, len(missing))
+	InParallel(len(missing), func(i int) { found[i], errs[i] = s.runCorner(missing[i]) })
 	for i, c := range missing {
-		s.corner[c.key] = found[i]
+		s.keep(c, found[i], errs[i])
 	}
 }
 

@@ -120,6 +120,12 @@ func (c *checker) report(at Pos, path, what, do string) {
 	})
 }
 
+// warn reports something that does not stop the file from being used.
+func (c *checker) warn(at Pos, path, what, do string) {
+	c.report(at, path, what, do)
+	c.list[len(c.list)-1].Severity = finding.Warning
+}
+
 // reads reports whether a field is given and could be read.
 func reads[T any](c *checker, f Field[T]) bool {
 	return f.Given() && !c.bad[[2]int{f.Pos.Line, f.Pos.Column}]

@@ -13,6 +13,9 @@ func (c *checker) tees() {
 		t := &c.d.Tees[i]
 		path := entry("tees", t.Name, i) + ".branch"
 		_, ok := c.refer(t.Branch, path, []string{aRun, aDrain})
+		if legs := c.legs(t.Name.Value); len(legs) == 3 && !t.Branch.Given() && reads(c, t.Name) && !c.partial {
+			c.report(t.Name.Pos, path, fmt.Sprintf("which of the three pipes at tee %q is on its side leg is not said", t.Name.Value), "add branch: with the name of that run; the water pays for the turn")
+		}
 		if legs := c.legs(t.Name.Value); ok && reads(c, t.Name) && !slices.Contains(legs, t.Branch.Value) {
 			c.report(t.Branch.Pos, path, fmt.Sprintf("%q does not touch tee %q", t.Branch.Value, t.Name.Value), "name one of "+either(legs))
 		}
@@ -190,6 +193,12 @@ func (c *checker) hole(h *Hole, path string) {
 		return
 	}
 	pane := &panes[i]
+	switch pane.Glass.Value {
+	case "toughened":
+		c.report(h.Pane.Pos, path+".pane", fmt.Sprintf("pane %q is toughened: it bursts when it is drilled", pane.Name.Value), "take another pane, or have one made with the hole in it before it is toughened")
+	case "not checked", "laminated":
+		c.warn(h.Pane.Pos, path+".pane", fmt.Sprintf("nobody has said that pane %q can be drilled: it is %s", pane.Name.Value, pane.Glass.Value), "look for a mark, and at it through polarised light; ask the seller. Toughened glass bursts when it is drilled")
+	}
 	const do = "measure from the pane's lower edge and its nearer side edge to the hole's centre"
 	if !reads(c, h.Size) {
 		return

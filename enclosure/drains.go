@@ -1,10 +1,13 @@
 package enclosure
 
 import (
+	"fmt"
 	"math"
+	"strings"
 
 	"rillwright/catalogue"
 	"rillwright/design"
+	"rillwright/finding"
 )
 
 func (r *resolver) drain(d *design.Drain) {
@@ -39,18 +42,7 @@ func (r *resolver) drain(d *design.Drain) {
 	} else if d.LipBore.Given() {
 		out.LipBore = r.bore(catalogue.Part{Name: name + " standpipe"}, d.LipBore)
 	}
-	// Without a hole drawn yet, a standpipe's bulkhead is taken to sit on the
-	// pool's floor and an opening where its lip says.
-	bulk := out.Bulkhead.Value
-	switch {
-	case d.Hole.Given():
-		out.BulkheadAt = floor - float64(r.d.Pool.Floor.Value) + float64(d.Hole.Up.Value)
-	case d.Kind.Value == "wall opening":
-		out.BulkheadAt = out.Lip + bulk/2
-	default:
-		out.BulkheadAt = floor + bulk/2
-	}
-	out.BulkheadAt = math.Min(out.BulkheadAt, out.Lip+bulk/2)
+	out.BulkheadAt = r.bulkheadAt(d, &out, field)
 	_, out.StrainerArea, out.StrainerLoss = r.strainer(field, &d.Strainer)
 	out.Intake = band(r, r.d.Assume.DrainIntake, Doubt{
 		ID: "drain-intake", What: "discharge coefficient of the drain's mouth", Low: 0.55, Likely: 0.60, High: 0.62,
@@ -63,5 +55,61 @@ func (r *resolver) drain(d *design.Drain) {
 		out.End = r.e.Sump.Level
 		r.assumed(field+".end-height", "lower end of the "+name, "just above the sump's water", "the file does not say")
 	}
+	r.pipeLength(&out, field)
 	r.e.Drains = append(r.e.Drains, out)
+}
+
+// bulkheadAt returns the height of a bulkhead's axis. A hole's distance up is a
+// height in upright panes alone: in a base pane it lies in plan. Without a hole
+// drawn, a standpipe's bulkhead is taken to sit on the pool's floor.
+func (r *resolver) bulkheadAt(d *design.Drain, out *Drain, field string) float64 {
+	floor := r.e.Pool.Floor
+	bulk := out.Bulkhead.Value
+	drawn := floor - float64(r.d.Pool.Floor.Value) + float64(d.Hole.Up.Value)
+	upright := d.Hole.Given() && !lying(d.Hole.Pane.Value)
+	switch {
+	case d.Kind.Value == "wall opening":
+		if upright && math.Abs(drawn-bulk/2-out.Lip) > 0.010 {
+			r.fault(d.Hole.Up.Pos, field+".hole.up", fmt.Sprintf("a bore of %.0f mm with its centre %s up has its lowest point %.0f mm above the pool's floor, and the lip says %s", bulk*1000, d.Hole.Up.Text, (drawn-bulk/2-floor)*1000, d.Lip.Text), "the lip of a wall opening is the lowest point of its bore: mend the one or the other")
+		}
+		return out.Lip + bulk/2
+	case d.Kind.Value == "floor opening":
+		return out.Lip
+	case upright:
+		if drawn > out.Lip {
+			r.fault(d.Hole.Up.Pos, field+".hole.up", fmt.Sprintf("the bulkhead's centre, %s up, lies above the standpipe's lip of %s", d.Hole.Up.Text, d.Lip.Text), "lower the hole or raise the lip")
+		}
+		return drawn
+	}
+	return math.Min(floor+bulk/2, out.Lip)
+}
+
+// lying reports whether a pane lies flat, by its name.
+func lying(pane string) bool {
+	pane = strings.ToLower(pane)
+	return strings.Contains(pane, "base") || strings.Contains(pane, "floor") || strings.Contains(pane, "bottom")
+}
+
+// pipeLength warns if a drain's pieces are too short to reach its lower end.
+func (r *resolver) pipeLength(d *Drain, field string) {
+	reach, upright := 0.0, false
+	for k := range d.Pieces {
+		p := &d.Pieces[k]
+		switch {
+		case p.Flat:
+			reach += p.Fall
+		case p.Kind.HasLength():
+			reach += p.Length
+			upright = true
+		default:
+			reach += 0.05 // a fitting is some centimetres long
+		}
+	}
+	if drop := d.BulkheadAt - d.End; d.To.Kind == AtSump && upright && drop > reach+0.02 {
+		r.list = append(r.list, finding.Finding{
+			Place: finding.Place{Line: d.Pos.Line, Column: d.Pos.Column, Width: d.Pos.Width}, Severity: finding.Warning, Field: field,
+			What: fmt.Sprintf("its pieces reach down %.0f mm, and its lower end is %.0f mm below its bulkhead", reach*1000, drop*1000),
+			Do:   "lengthen the pipe, or mend end-height or a piece's fall",
+		})
+	}
 }

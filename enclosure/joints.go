@@ -7,6 +7,13 @@ import (
 	"rillwright/design"
 )
 
+// Rejoin looks at every joint again after parts were exchanged. It does not look
+// for adapters.
+func (e *Enclosure) Rejoin() {
+	e.Joints = nil
+	(&resolver{e: e}).joints()
+}
+
 // joints lists every place where two ends meet, along each run and drain, and
 // whether they fit.
 func (r *resolver) joints() {
@@ -37,6 +44,9 @@ func (r *resolver) joints() {
 		name := d.Part.Name
 		if name == "" {
 			name = d.Name
+		}
+		if len(d.Part.Ends) > 0 && len(d.Standpipe.Ends) > 0 {
+			r.joint(d.Name, d.Part.Name, "standpipe, "+d.Standpipe.Name, d.Part.Ends[0], d.Standpipe.Ends[0], "", d.Pos)
 		}
 		open, name = r.along(d.Name, open, name, "drains["+d.Name+"].part", d.Pieces)
 		if d.To.Kind == AtTee && d.To.Index < len(r.e.Tees) {
@@ -87,7 +97,7 @@ func (r *resolver) joint(where, from, to string, a, b catalogue.End, say string,
 	j.Known = a.Form != "" && b.Form != ""
 	if j.Known {
 		j.OK, j.Why = catalogue.Mates(a, b)
-		if !j.OK {
+		if !j.OK && r.cat != nil {
 			for _, p := range r.cat.Adapters(a, b) {
 				if j.Help = append(j.Help, p.Name); len(j.Help) == 3 {
 					break

@@ -3,6 +3,7 @@ package fixes
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"rillwright/answers"
@@ -160,19 +161,44 @@ func (f *finder) hoses() []change {
 		p := next[from]
 		cost, w := price(&p, length)
 		out = append(out, change{
-			do: fmt.Sprintf("make the %s of %s in place of %s, with fittings to match", u.Name, to, from), cost: cost + " and fittings", weight: w + 10,
+			do: fmt.Sprintf("make the %s of %s in place of %s, fittings to match and a reducer at each end", u.Name, to, from), cost: cost + " and fittings", weight: w + 10,
 			edit: fmt.Sprintf("runs[%s].pieces: part: %s", u.Name, to),
 			apply: func(e *enclosure.Enclosure) bool {
-				for k := range e.Runs[i].Pieces {
-					if p, ok := next[e.Runs[i].Pieces[k].Name]; ok {
-						swap(e, &e.Runs[i].Pieces[k], p)
+				pieces := e.Runs[i].Pieces
+				first, last := pieces[0], pieces[len(pieces)-1]
+				for k := range pieces {
+					if p, ok := next[pieces[k].Name]; ok {
+						swap(e, &pieces[k], p)
 					}
 				}
+				e.Runs[i].Pieces = f.reduced(e, pieces, first, last)
+				e.Rejoin()
 				return true
 			},
 		})
 	}
 	return out
+}
+
+// reduced joins pieces that have grown a size to what they were joined to: a
+// short length of the old hose and a reducer at each end, where the run began
+// and ended with hose and the catalogue has the reducer.
+func (f *finder) reduced(e *enclosure.Enclosure, pieces []enclosure.Piece, first, last enclosure.Piece) []enclosure.Piece {
+	end := func(old, grown enclosure.Piece) []enclosure.Piece {
+		p, ok := f.cat.Find("reducer barb " + grown.Part.Size.Text + " to " + old.Part.Size.Text)
+		if !ok || old.Kind != catalogue.KindHose || grown.Name == old.Name {
+			return nil
+		}
+		old.Length = 0.05
+		r := enclosure.Piece{Count: 1, Open: 1, Kind: p.Kind}
+		swap(e, &r, p)
+		return []enclosure.Piece{old, r}
+	}
+	out := end(first, pieces[0])
+	out = append(out, pieces...)
+	tail := end(last, pieces[len(pieces)-1])
+	slices.Reverse(tail)
+	return append(out, tail...)
 }
 
 // swap puts another part in the place of a piece.

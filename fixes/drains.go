@@ -25,6 +25,7 @@ func (f *finder) drains() []change {
 			cost: cost + ", pipe and a hole saw", weight: w + 15, edit: fmt.Sprintf("drains[%s].part: %s", d.Name, next.Name),
 			apply: func(e *enclosure.Enclosure) bool {
 				f.grow(e, &e.Drains[i], next)
+				e.Rejoin()
 				return true
 			},
 		})
@@ -41,6 +42,9 @@ func (f *finder) grow(e *enclosure.Enclosure, d *enclosure.Drain, next catalogue
 	ratio := float64(next.Bore.Likely) / d.Bulkhead.Value
 	size := next.Size.Text
 	d.Part, d.Bulkhead = next, e.PartBore(next)
+	if next.Hole.High > 0 {
+		d.Hole.Size.Value = next.Hole.Likely
+	}
 	if pipe, ok := f.sized(d.Standpipe, size); ok {
 		d.Standpipe, d.LipBore = pipe, e.PartBore(pipe)
 	} else {
@@ -86,6 +90,7 @@ func (f *finder) second() []change {
 			n.Lip += higher
 			n.Pieces = append([]enclosure.Piece(nil), d.Pieces...)
 			e.Drains = append(e.Drains, n)
+			e.Rejoin()
 			return true
 		},
 	}}

@@ -75,6 +75,10 @@ func Find(s *answers.Survey, cat *catalogue.Catalogue, list []answers.Answer) {
 	}
 	for i := range list {
 		slices.SortStableFunc(list[i].Fixes, inOrder)
+		// Where something else helps, what wrecks another answer is no fix.
+		if n := slices.IndexFunc(list[i].Fixes, fails); n > 0 {
+			list[i].Fixes = list[i].Fixes[:n]
+		}
 	}
 }
 
@@ -124,6 +128,13 @@ func (f *finder) alone(t *try, list []answers.Answer) {
 		return
 	}
 	t.survey = s
+	defer func() {
+		if s.Err() != nil { // a state that could not be found proves nothing
+			for _, x := range t.effects {
+				x.helps = false
+			}
+		}
+	}()
 	for _, x := range t.effects {
 		now, ok := s.One(list[x.answer].ID)
 		was, known := f.base[now.ID]
@@ -166,19 +177,27 @@ func best(tries []*try, answer, n int) []*effect {
 }
 
 // inOrder puts first what mends the answer wholly and breaks nothing, then what
-// helps and breaks nothing, then the others; among equals the cheapest.
+// helps and breaks nothing, then what makes another answer tight, last what makes
+// one fail; among equals the cheapest.
 func inOrder(x, y answers.Fix) int {
 	return cmp.Or(cmp.Compare(rank(x), rank(y)), cmp.Compare(x.Weight, y.Weight), cmp.Compare(x.Verdict, y.Verdict))
 }
 
 func rank(f answers.Fix) int {
 	switch {
+	case fails(f):
+		return 3
 	case len(f.Breaks) > 0:
 		return 2
 	case f.Verdict == answers.Holds:
 		return 0
 	}
 	return 1
+}
+
+// fails reports whether a fix makes another answer fail.
+func fails(f answers.Fix) bool {
+	return slices.ContainsFunc(f.Breaks, func(b answers.Break) bool { return b.Verdict == answers.Fails })
 }
 
 // headline is the figure that an answer turns on.

@@ -117,8 +117,10 @@ func TestTwoPumps(t *testing.T) {
 		"    from: main pump\n", "    from: join\n",
 		"runs:\n", "runs:\n  - name: leg one\n    from: main pump\n    to: join\n    pieces:\n"+leg+
 			"  - name: leg two\n    from: other pump\n    to: join\n    pieces:\n"+leg,
-		"manifolds:\n", "tees:\n  - { name: join, bore: 16 mm, height: 0 mm }\n\nmanifolds:\n")...), Setting{})
-	if math.Abs(side.Outlets/twice.Outlets-1) > 0.005 {
+		"manifolds:\n", "tees:\n  - { name: join, bore: 16 mm, height: 0 mm, branch: leg two }\n\nmanifolds:\n")...), Setting{})
+	// The tee takes some 0.35 velocity heads, 5 mm of the 0.4 m that the pump
+	// gives over the lift: about half of that share of the flow.
+	if r := side.Outlets / twice.Outlets; r > 1 || r < 0.99 {
 		t.Errorf("side by side %g, one of twice the flow %g m3/s", side.Outlets, twice.Outlets)
 	}
 	balanced(t, side, side.Pumps[0].Flow+side.Pumps[1].Flow, side.Outlets)

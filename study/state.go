@@ -8,6 +8,7 @@
 package study
 
 import (
+	"errors"
 	"fmt"
 	"math"
 
@@ -77,16 +78,19 @@ type State struct {
 	Manifolds []ManifoldState
 	Runs      []RunState
 	Drains    []DrainState
+	Joined    []JunctionState
 
 	Kinematic, Density float64
 	surface            float64
 	linkFlow, nodeHead []float64 // of the whole supply circuit
-	Status             network.Status
 	// Iterations counts Newton steps of the supply circuit.
 	Iterations int
 	// Held is the water, m3, that the sump gives up when the pump starts: the
 	// pool's rise, the pipes' contents and the film on the wall.
 	Held float64
+	// StopLevel is where the pump's chamber stands once all that has come back
+	// after the pump stopped. It may be above the sump's rim.
+	StopLevel float64
 }
 
 // PumpState is one pump at work: its flow and the head that it gives, what its
@@ -130,6 +134,12 @@ type DrainState struct {
 	Reaches      []string
 }
 
+// JunctionState is the pipe after a tee in which drains meet.
+type JunctionState struct {
+	Name        string // of the run that leaves the tee
+	Flow, Quiet float64
+}
+
 // Run finds the steady running state of e with the figures of c. The error says
 // what about the circuit cannot be solved; State.Spills and State.Dry are
 // answers, not errors.
@@ -138,20 +148,8 @@ func Run(e *enclosure.Enclosure, c enclosure.Case, s Setting) (*State, error) {
 		s.Workspace = &Workspace{}
 	}
 	st := &State{SumpLevel: e.Sump.Level, RestLevel: restLevel(e), PoolLevel: restLevel(e)}
-	// The sump's level answers to what the pool, pipes and wall hold, and they
-	// hardly to it: each turn shrinks the difference by a factor of a hundred
-	// or more. Drowned returns couple pool and supply in the same way.
-	for range 40 {
-		sump, pool := st.SumpLevel, st.PoolLevel
-		if err := st.once(e, c, s); err != nil {
-			return nil, err
-		}
-		if !e.Sump.Running {
-			st.SumpLevel = e.Sump.Level - st.Held/(e.Sump.Width*e.Sump.Depth)
-		}
-		if math.Abs(st.SumpLevel-sump) <= 1e-9 && (math.Abs(st.PoolLevel-pool) <= 1e-9 || !drowned(e, st.PoolLevel, pool)) {
-			break
-		}
+	if err := st.close(e, c, s); err != nil {
+		return nil, err
 	}
 	for i := range e.Pumps {
 		if e.Pumps[i].InSump && st.SumpLevel < e.Pumps[i].Inlet {
@@ -159,6 +157,43 @@ func Run(e *enclosure.Enclosure, c enclosure.Case, s Setting) (*State, error) {
 		}
 	}
 	return st, nil
+}
+
+// close finds the levels of sump and pool that agree with each other. The sump's
+// answers to what pool, pipes and wall hold, and they mostly hardly to it: each
+// turn shrinks the difference by a factor of a hundred or more, and drowned
+// returns couple pool and supply in the same way. Where a pump can only just
+// lift, a little less in the sump stops the flow: then the level is bracketed,
+// since the more there is in the sump, the more it gives up.
+func (st *State) close(e *enclosure.Enclosure, c enclosure.Case, s Setting) error {
+	const agree = 1e-9 // m
+	for range 12 {
+		sump, pool := st.SumpLevel, st.PoolLevel
+		if err := st.once(e, c, s); err != nil {
+			return err
+		}
+		if math.Abs(st.SumpLevel-sump) <= agree && (math.Abs(st.PoolLevel-pool) <= agree || !drowned(e, st.PoolLevel, pool)) {
+			return nil
+		}
+	}
+	if e.Sump.Running {
+		return errors.New("the levels of pool and drowned returns do not come to rest")
+	}
+	lo, hi := e.Sump.Bottom, e.Sump.Level
+	for hi-lo > agree {
+		mid := (lo + hi) / 2
+		st.SumpLevel = mid
+		if err := st.once(e, c, s); err != nil {
+			return err
+		}
+		if st.SumpLevel > mid {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	st.SumpLevel = lo
+	return nil
 }
 
 func restLevel(e *enclosure.Enclosure) float64 {
@@ -199,13 +234,22 @@ func (st *State) once(e *enclosure.Enclosure, c enclosure.Case, s Setting) error
 	if err != nil {
 		return fmt.Errorf("supply %w", err)
 	}
-	st.Status, st.Iterations = res.Status, res.Iterations
+	if res.Status != network.Converged {
+		return fmt.Errorf("supply circuit: no state found (off by %.2g m of head after %d steps)", res.Residual, res.Iterations)
+	}
+	st.Iterations = res.Iterations
 	st.linkFlow, st.nodeHead = append(st.linkFlow[:0], res.Flow...), append(st.nodeHead[:0], res.Head...)
 	st.Kinematic, st.Density = b.water.Kinematic, b.water.Density
 	st.surface = b.water.SurfaceTension
 	st.readSupply(b, res)
 	st.drain(b)
 	st.Held = b.held(st)
+	if e.Sump.Running {
+		st.StopLevel = b.sumpLevel(b.sumpVolume(st.SumpLevel, st.Inflow)+st.Held, 0)
+	} else {
+		st.StopLevel = e.Sump.Level
+		st.SumpLevel = b.sumpLevel(b.sumpVolume(e.Sump.Level, 0)-st.Held, st.Inflow)
+	}
 	return nil
 }
 
@@ -312,6 +356,7 @@ func (st *State) drain(b *supply) {
 		s.Gulps = s.Quiet * hydraulics.StackFlow(d.Bore) / hydraulics.SelfVentingFlow(d.Bore)
 		st.Drains[i] = s
 	}
+	st.Joined = nil
 	if len(pool.Junctions) > 0 {
 		st.joined(b, pool)
 	}
@@ -325,4 +370,31 @@ func (st *State) joined(b *supply, pool *gravity.Pool) {
 			st.Drains[i].Capacity, st.Drains[i].AtTop = top.Flow[i], top.Limit[i]
 		}
 	}
+	for i := range b.e.Runs {
+		u := &b.e.Runs[i]
+		if !b.isDrainRun(i) {
+			continue
+		}
+		j := JunctionState{Name: u.Name, Flow: st.through(b, u.From.Index), Quiet: math.Inf(1)}
+		for k := range u.Pieces {
+			j.Quiet = math.Min(j.Quiet, hydraulics.SelfVentingFlow(b.c.Of(u.Pieces[k].Bore)))
+		}
+		st.Joined = append(st.Joined, j)
+	}
+}
+
+// through returns what drains and other tees bring to a tee.
+func (st *State) through(b *supply, tee int) float64 {
+	q := 0.0
+	for i := range b.e.Drains {
+		if to := b.e.Drains[i].To; to.Kind == enclosure.AtTee && to.Index == tee {
+			q += st.Drains[i].Flow
+		}
+	}
+	for i := range b.e.Runs {
+		if u := &b.e.Runs[i]; b.isDrainRun(i) && u.To.Kind == enclosure.AtTee && u.To.Index == tee {
+			q += st.through(b, u.From.Index)
+		}
+	}
+	return q
 }

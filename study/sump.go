@@ -12,11 +12,14 @@ import (
 // baffle the water loses the velocity head of the gap (coefficient 0.6); over
 // one it stands at least as high as the crest and the sheet of water on it.
 func (b *supply) chamberLevels(last, q float64) []float64 {
-	n := len(b.e.Sump.Chambers)
-	if n == 0 {
-		return []float64{last}
-	}
-	levels := make([]float64, n)
+	levels := make([]float64, max(1, len(b.e.Sump.Chambers)))
+	b.fillLevels(levels, last, q)
+	return levels
+}
+
+// fillLevels sets levels as chamberLevels tells.
+func (b *supply) fillLevels(levels []float64, last, q float64) {
+	n := len(levels)
 	levels[n-1] = last
 	for i := n - 2; i >= 0; i-- {
 		c := &b.e.Sump.Chambers[i]
@@ -32,23 +35,68 @@ func (b *supply) chamberLevels(last, q float64) []float64 {
 			levels[i] = down
 		}
 	}
-	return levels
 }
 
 // held returns the water that the sump gives up from standing still to running:
-// the pool's rise over its lowest lip, what fills the pipes on the supply side,
-// the film on the wall, and the chambers' rise upstream of the pump's.
+// the pool's rise over its lowest lip, what fills the pipes on the supply side
+// and the film on the wall. All of it comes back when the pump stops.
 func (b *supply) held(st *State) float64 {
 	e := b.e
 	area := e.Pool.Width * e.Pool.Depth * (1 - b.c.Of(e.Pool.Displaced))
 	v := area * (st.PoolLevel - st.RestLevel)
-	if st.Outlets > 0 {
-		v += b.pipeVolume() + b.c.Of(e.FilmHoldUp)*e.Wall.Width*e.Wall.Height
+	// The wall is wet throughout from some 20 L/h for each metre up (from memory
+	// of the trade); below that its share of the film is taken.
+	const wets = 20e-3 / 3600
+	share := 1.0
+	if full := wets * e.Wall.Width; st.Outlets < full {
+		share = st.Outlets / full
 	}
-	for i := range e.Sump.Chambers {
-		v += (st.Chambers[i] - st.SumpLevel) * e.Sump.Chambers[i].Length * e.Sump.Depth
+	return v + b.pipeVolume() + share*b.c.Of(e.FilmHoldUp)*e.Wall.Width*e.Wall.Height
+}
+
+// sumpVolume is the water in all chambers when flow q passes them and the pump's
+// stands at a level. It never falls as either grows.
+func (b *supply) sumpVolume(last, q float64) float64 {
+	s := &b.e.Sump
+	if len(s.Chambers) == 0 {
+		return s.Width * s.Depth * (last - s.Bottom)
+	}
+	if b.levels == nil {
+		b.levels = make([]float64, len(s.Chambers))
+	}
+	b.fillLevels(b.levels, last, q)
+	v := 0.0
+	for i, level := range b.levels {
+		v += s.Chambers[i].Length * s.Depth * (level - s.Bottom)
 	}
 	return v
+}
+
+// sumpLevel returns the level in the pump's chamber at which the chambers hold a
+// volume while flow q passes them: the inverse of sumpVolume. Without enough
+// water it is the sump's bottom. Above the rim the walls are taken to go on, so
+// that a flood shows by its height.
+func (b *supply) sumpLevel(volume, q float64) float64 {
+	s := &b.e.Sump
+	if len(s.Chambers) == 0 {
+		return math.Max(s.Bottom+volume/(s.Width*s.Depth), s.Bottom)
+	}
+	lo, hi := s.Bottom, s.Bottom+s.Height
+	if b.sumpVolume(lo, q) >= volume {
+		return lo
+	}
+	for b.sumpVolume(hi, q) < volume {
+		hi += s.Height
+	}
+	for range 60 {
+		mid := (lo + hi) / 2
+		if b.sumpVolume(mid, q) < volume {
+			lo = mid
+		} else {
+			hi = mid
+		}
+	}
+	return hi
 }
 
 // pipeVolume is what runs and manifolds hold.

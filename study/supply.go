@@ -33,6 +33,7 @@ type supply struct {
 	taps       []network.Taps // of each manifold
 	chains     [][]int        // links along each manifold
 	closed     []string       // runs shut by a valve
+	levels     []float64      // scratch, of sump chambers
 }
 
 // pumpLaw is a pump as a law: the head it gives is a head not lost.
@@ -326,7 +327,7 @@ func (b *supply) run(i int, poolLevel, sumpLevel float64) {
 		first = b.c.Of(b.e.Manifolds[u.From.Index].Bore)
 	}
 	law, bore, shut := b.pieces(u.Pieces, first, last, u.Heads)
-	if last == 0 {
+	if u.To.Kind == enclosure.AtPool || u.To.Kind == enclosure.AtSump {
 		law.AddFitting(hydraulics.ConstantK(hydraulics.ExitTurbulent), bore)
 	}
 	if shut {

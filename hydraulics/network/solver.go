@@ -13,7 +13,8 @@ type Settings struct {
 	// MaxIterations bounds the Newton steps of one call of Solve; 0 for 400.
 	MaxIterations int
 	// Tolerance is the largest head residual of a link, as a share of the
-	// largest head difference in the circuit; 0 for 1e-11.
+	// largest head difference in the circuit; 0 for 1e-11. Where rounding does
+	// not let the residual fall so far, 1e-8 is taken; Result.Residual tells.
 	Tolerance float64
 }
 
@@ -190,6 +191,7 @@ const (
 	leastSlope = 1e-3
 	leastShare = 1e-6
 	roughly    = 1e-3 // couplings are let in once heads agree to this share
+	goodEnough = 1e-8 // share of the heads, once rounding stops the descent
 	patience   = 10   // steps without progress before couplings are damped more
 )
 
@@ -215,6 +217,14 @@ func (s *Solver) Solve() (Result, error) {
 		}
 		if stage == 0 && !s.anyReverse() {
 			break
+		}
+	}
+	if res.Status != Converged && s.wall > walls[1] {
+		// Where flows are large, rounding of them against the steepest slope
+		// may be metres of head.
+		s.wall = walls[1]
+		if err := s.descend(&res); err != nil {
+			return res, err
 		}
 	}
 	res.Head, res.Flow = s.head, s.flow
@@ -300,6 +310,7 @@ var errNotNumber = errors.New("a law gave a head that is not a number")
 func (s *Solver) descend(res *Result) error {
 	s.damping = 0
 	best, since := math.Inf(1), 0
+	lowest, stuck := math.Inf(1), 0
 	s.evaluate(s.flow, s.loss, s.slope)
 	s.couple()
 	for range s.settings.MaxIterations {
@@ -321,6 +332,14 @@ func (s *Solver) descend(res *Result) error {
 			res.Status = Converged
 			return nil
 		}
+		// Where laws are steep, rounding may keep the residual above the
+		// tolerance: once it no longer falls, what is good enough is taken.
+		if stuck++; largest < lowest {
+			lowest, stuck = largest, 0
+		} else if stuck > 3*patience && settled && largest <= goodEnough*scale {
+			res.Status = Converged
+			return nil
+		}
 		// A coupling's answer to other links' flows is not in the system of a
 		// step. If that makes the steps swing, they are held back more.
 		if since++; largest < best/2 {
@@ -333,7 +352,13 @@ func (s *Solver) descend(res *Result) error {
 			return err
 		}
 		res.Iterations++
-		s.advance(settled)
+		// The search along a step needs flows that balance, but not to the last
+		// digit: near rest, rounding of the flows before may be all there is.
+		s.advance(imbalance <= 1e-6*through)
+	}
+	if largest, scale, _ := s.residuals(); largest <= goodEnough*scale {
+		res.Status = Converged
+		return nil
 	}
 	res.Status = Stalled
 	return nil
@@ -353,14 +378,14 @@ func (s *Solver) residuals() (largest, scale float64, bad int) {
 			return 0, 0, int(k)
 		}
 		const eps = 1.0 / (1 << 50)
-		rounding := eps * (math.Abs(hf) + math.Abs(ht) + s.slope[k]*math.Abs(s.flow[k]))
+		rounding := eps * (math.Abs(hf) + math.Abs(ht) + math.Abs(s.extra[k]) + (s.slope[k]+s.stiff[k])*math.Abs(s.flow[k]))
 		largest = max(largest, r-rounding)
 	}
-	return largest, max(hi-lo, 1e-3), -1
+	return largest, max(hi-lo, 1e-2), -1
 }
 
 // balance computes what is missing at each free node and returns the largest
-// imbalance and the scale of flows through nodes.
+// imbalance and the scale of flows through nodes, at least a drop an hour.
 func (s *Solver) balance() (largest, through float64) {
 	for u, i := range s.free {
 		s.bal[u] = -s.p.Nodes[i].Demand
@@ -380,7 +405,7 @@ func (s *Solver) balance() (largest, through float64) {
 	for _, b := range s.bal {
 		largest = max(largest, math.Abs(b))
 	}
-	return largest, max(through, 1e-15)
+	return largest, max(through, 1e-9)
 }
 
 // couple evaluates the couplings at the present flows.

@@ -11,7 +11,7 @@ import (
 )
 
 type checkCommand struct {
-	Design string `arg:"" optional:"" default:"demo" help:"A design file, or demo (metric) or demo-us for a built-in one."`
+	Design string `arg:"" help:"A design file, or demo (metric) or demo-us for a built-in one."`
 	Format string `enum:"text,json" default:"text" help:"Print as text (if left out) or json." placeholder:"text|json"`
 	Only   string `help:"Show one answer alone, by its name in brackets: drain, or even for that of every manifold." placeholder:"NAME"`
 	Brief  bool   `short:"b" help:"Show the verdicts alone."`

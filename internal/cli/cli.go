@@ -89,6 +89,9 @@ func misused(err error, args []string) error {
 	if flag, rest, ok := strings.Cut(what, ": expected "); ok && strings.Contains(rest, "EOL") {
 		what = flag + " needs a value behind it"
 	}
+	if what == `expected "<design>"` {
+		return errors.New("check wants a design\n  do: name a design file, or demo to see a built-in one: rillwright check demo")
+	}
 	var parse *kong.ParseError
 	if errors.As(err, &parse) && parse.Context.Selected() != nil {
 		command += " " + parse.Context.Selected().Name

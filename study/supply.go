@@ -46,12 +46,10 @@ func (p pumpLaw) Loss(q float64) (h, slope float64) {
 }
 
 func buildSupply(e *enclosure.Enclosure, c enclosure.Case, s Setting, sumpLevel, poolLevel float64) (*supply, error) {
-	t := c.Of(e.WaterTemperature)
-	water, ok := fluid.AtCelsius(t)
-	if !ok {
-		return nil, fmt.Errorf("water at %.1f C is outside 0 to 40 C", t)
+	b, err := waterOnly(e, c, s)
+	if err != nil {
+		return nil, err
 	}
-	b := &supply{e: e, c: c, s: s, water: water}
 	b.reserve()
 	b.sump = b.node("sump surface", sumpLevel)
 	b.pool = b.node("pool surface", poolLevel)
@@ -73,6 +71,16 @@ func buildSupply(e *enclosure.Enclosure, c enclosure.Case, s Setting, sumpLevel,
 		}
 	}
 	return b, nil
+}
+
+// waterOnly returns a supply without nodes or links, for the laws of its parts.
+func waterOnly(e *enclosure.Enclosure, c enclosure.Case, s Setting) (*supply, error) {
+	t := c.Of(e.WaterTemperature)
+	water, ok := fluid.AtCelsius(t)
+	if !ok {
+		return nil, fmt.Errorf("water at %.1f C is outside 0 to 40 C", t)
+	}
+	return &supply{e: e, c: c, s: s, water: water}, nil
 }
 
 // reserve makes room for all nodes and links at once.
@@ -312,6 +320,8 @@ func (b *supply) run(i int, poolLevel, sumpLevel float64) {
 		l.To, l.OneWay = b.node(u.Name+" end", math.Max(u.EndHeight, poolLevel)), true
 	case enclosure.AtSump:
 		l.To, l.OneWay = b.node(u.Name+" end", math.Max(u.EndHeight, sumpLevel)), true
+	case enclosure.AtFloor:
+		l.To, l.OneWay = b.node(u.Name+" end", u.EndHeight), true
 	case enclosure.AtManifold:
 		last = b.c.Of(b.e.Manifolds[u.To.Index].Bore)
 	case enclosure.AtTee:
@@ -327,7 +337,7 @@ func (b *supply) run(i int, poolLevel, sumpLevel float64) {
 		first = b.c.Of(b.e.Manifolds[u.From.Index].Bore)
 	}
 	law, bore, shut := b.pieces(u.Pieces, first, last, u.Heads)
-	if u.To.Kind == enclosure.AtPool || u.To.Kind == enclosure.AtSump {
+	if openEnd(u) {
 		law.AddFitting(hydraulics.ConstantK(hydraulics.ExitTurbulent), bore)
 	}
 	if shut {

@@ -34,8 +34,8 @@ func WickMaterials() []WickMaterial {
 				Note: "a tight rope's rise gives 6e-6; felt strips that dripped a US gallon a day need some 4e-4; the ends lie beyond these, likely between: assumed",
 			},
 			Capillary: WickFigure{
-				Band: quantity.Band[float64]{Low: 0.15, Likely: 0.35, High: 0.65}, Source: "rope-rise",
-				Note: "high from the rope, 0.56 m in 20 h and slowing; low and likely assumed",
+				Band: quantity.Band[float64]{Low: 0.15, Likely: 0.35, High: 0.9}, Source: "gee-campbell-1990",
+				Note: "high from rolled towelling that still drew; the rope of rope-rise tends to 0.62 m; low and likely assumed",
 			},
 		},
 		{
@@ -78,8 +78,8 @@ func WickMaterials() []WickMaterial {
 				Note: "full of water; gaps of a millimetre carry much but lift little",
 			},
 			Capillary: WickFigure{
-				Band: quantity.Band[float64]{Low: 0.001, Likely: 0.015, High: 0.03}, Source: "open-weave-rise",
-				Note: "low measured on an open weave; likely and high are 4 sigma/(rho g d) for gaps of 2 and 1 mm",
+				Band: quantity.Band[float64]{Low: 0.001, Likely: 0.03, High: 0.12}, Source: "open-weave-rise",
+				Note: "low measured on an open weave; likely and high are 4 sigma/(rho g d) for gaps of 1 and 0.25 mm, foam of 25 and 100 pores an inch (foam-pores)",
 			},
 		},
 	}

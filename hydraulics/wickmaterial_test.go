@@ -62,6 +62,9 @@ func TestCordAgainstRope(t *testing.T) {
 	if k < cord.Conductivity.Low || k > cord.Conductivity.Likely {
 		t.Errorf("conductivity %g m/s outside the lower half of %v", k, cord.Conductivity.Band)
 	}
+	if !within(lo, 0.62, 0.01) {
+		t.Errorf("capillary height %g m, not what the note says", lo)
+	}
 	if lo < cord.Capillary.Likely || lo > cord.Capillary.High {
 		t.Errorf("capillary height %g m outside the upper half of %v", lo, cord.Capillary.Band)
 	}
@@ -105,8 +108,8 @@ func TestCapillaryHeights(t *testing.T) {
 		{wood.Low, CapillaryHead(3e-4, w)},
 		{wood.Likely, CapillaryHead(6e-5, w)},
 		{wood.High, CapillaryHead(3e-5, w)},
-		{mesh.Likely, CapillaryHead(2e-3, w)},
-		{mesh.High, CapillaryHead(1e-3, w)},
+		{mesh.Likely, CapillaryHead(1e-3, w)},
+		{mesh.High, CapillaryHead(2.5e-4, w)},
 		{sheath.High, w.SurfaceTension / (w.Density * G * 5e-4)},
 	} {
 		if !within(c.got, c.want, 0.07) {

@@ -12,6 +12,10 @@ func wicks() []Source {
 			Note: "about a US gallon a day for one basket; the strip's section is not given",
 		},
 		{
+			Key: "gee-campbell-1990", Title: "a wick tensiometer to measure low tensions in coarse soils", Who: "Gee & Campbell", Year: 1990,
+			Where: "Soil Sci. Soc. Am. J. 54(5)", Mark: Published, Note: "abstract read: rolled absorbent towelling worked up to 90 cm of suction",
+		},
+		{
 			Key: "price-2008", Title: "unsaturated hydraulic conductivity in living and undecomposed Sphagnum moss", Who: "Price et al.", Year: 2008,
 			Where: "Soil Sci. Soc. Am. J. 72(2):487", Mark: Published,
 			Note: "abstract read: 1800 and 230 um/s full, 0.03 and 11 um/s under 25 cm of suction, at the top and 25 cm down; author from memory",
@@ -24,6 +28,10 @@ func wicks() []Source {
 		{
 			Key: "open-weave-rise", Title: "wetting of an open weave: capillary rise test", Who: "instrument maker's application note", Mark: Published,
 			Note: "hydrophilic fibre, open weave: rise perhaps 1 mm; undated",
+		},
+		{
+			Key: "foam-pores", Title: "pore sizes of reticulated foam", Who: "foam moulders' page", Year: 2016, Mark: Published,
+			Note: "10 to 100 pores an inch are sold",
 		},
 	}
 }

@@ -67,6 +67,7 @@ func (r *resolver) run(u *design.Run) {
 		}
 	}
 	out.Pieces = r.pieces("runs["+name+"]", u.Pieces)
+	r.crest(u, &out)
 	r.e.Runs = append(r.e.Runs, out)
 }
 

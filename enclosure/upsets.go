@@ -62,7 +62,7 @@ type TopUp struct {
 	Flow    float64 // m3/s when open
 	Level   float64 // it shuts at this water level, m above the room floor
 	Holds   float64 // m3 in its reservoir, 0 for a mains supply without end
-	Chamber int     // index of the chamber it fills, 0 for an undivided sump
+	Chamber int     // index of the chamber it fills, 0 for a sump without chambers
 	Pos     design.Pos
 }
 
@@ -94,15 +94,21 @@ type Step struct {
 	At    float64 // s from the beginning
 	What  string  // power off, drain blocks, ...: a word of the design file
 	Which string  // what it befalls, by name, "" if it needs none
-	// Place is what Which names, and Index the place of that pump, drain or run
-	// in its list, -1 if it is none of these.
-	Place  Place
-	Index  int
-	Share  float64 // 0 to 1, 1 if the file leaves it out
-	Over   float64 // s that it takes, 0 for at once
-	Flow   float64 // m3/s
+	// Place is the pump, pool, sump or chamber that Which names ("sump" is its
+	// first chamber); its own Index is -1 if Which names a drain, a run or
+	// nothing.
+	Place Place
+	// Index counts in Pumps if Place is one, else in Drains or Runs, whichever
+	// What speaks of; -1 for water and for nothing. A strainer that clogs is a
+	// pump's if Place.Kind is AtPump and a drain's otherwise.
+	Index int
+	Share float64 // 0 to 1, 1 if the file leaves it out; of a top-up, how far open it sticks
+	Over  float64 // s that it takes, 0 for at once
+	// Flow, m3/s, of water added or taken, runs for Over, or until the end if
+	// that is 0. It is 0 where Volume is given.
+	Flow   float64
 	Size   float64 // diameter of a hole, m
-	Height float64 // m above the room floor, NaN if not given
+	Height float64 // m above the room floor, NaN if not given: for a hose, its lowest outside point
 	Volume float64 // m3
 	Pos    design.Pos
 }

@@ -25,6 +25,7 @@ type Rig struct {
 	hidden   []vessel.Curve
 	film     film
 	soaks    []soak
+	bridge   []creep
 	drowned  bool // some run may end under the pool's water
 
 	mu       sync.Mutex
@@ -62,6 +63,9 @@ func newRig(e *enclosure.Enclosure, c enclosure.Case, s study.Setting) (*Rig, er
 	}
 	r.wall()
 	if err := r.findLines(); err != nil {
+		return nil, err
+	}
+	if err := r.bridgeLaws(0); err != nil {
 		return nil, err
 	}
 	for i := range e.Runs {
@@ -121,8 +125,8 @@ func (r *Rig) waters() error {
 // wall settles what film and soaks hold while it runs.
 func (r *Rig) wall() {
 	e := r.E
-	flow := r.Start.Outlets
-	share := 1 - r.Case.Of(e.WaterLost)
+	flow := r.Start.Outlets * (1 - r.Case.Of(e.WaterLost))
+	share := 1.0
 	for i := range e.Wall.Soaks {
 		s := &e.Wall.Soaks[i]
 		in := s.Catches * flow
@@ -135,14 +139,14 @@ func (r *Rig) wall() {
 		r.soaks = append(r.soaks, soak{s.Catches, rate, in / rate})
 		share -= s.Catches
 	}
-	r.film = film{held: r.parts.Film(flow), flow: math.Max(share, 0) * flow}
+	r.film = film{held: r.parts.Film(r.Start.Outlets), flow: math.Max(share, 0) * flow}
 	if !(r.film.held > 0 && r.film.flow > 0) {
-		// It does not run now; if it ever does, 20 L/h for each metre wet it.
-		r.film = film{held: 0, flow: 0}
+		r.film = film{}
 	}
 }
 
-// reference returns the flow and the hold-up by which the film's outflow goes.
+// reference returns the hold-up and the flow by which the film's outflow goes:
+// those of the steady state, or if the wall is dry then, 20 L/h for each metre.
 func (r *Rig) reference() (held, flow float64) {
 	if r.film.flow > 0 {
 		return r.film.held, r.film.flow

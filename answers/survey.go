@@ -130,7 +130,7 @@ func (s *Survey) Again(e *enclosure.Enclosure, anew bool) (*Survey, error) {
 
 func (s *Survey) base() error {
 	var err error
-	if s.Likely, err = s.run(s.E, s.E.Likely(), study.Setting{Near: s.near}); err != nil {
+	if s.Likely, err = s.run(s.E, s.E.Likely(), study.Setting{Near: s.near, Pieces: !s.quick}); err != nil {
 		return err
 	}
 	s.open = s.Likely

@@ -35,10 +35,13 @@ type Survey struct {
 	err    error
 	quick  bool
 	spaces *sync.Pool // of *study.Workspace, shared with surveys made by Again
-	// Of a survey made by Again: what is known of the senses from the survey
-	// before, and the doubts that are new.
-	like  map[string][]int8
-	fresh []int
+	// Of a survey made by Again: the one before, where each doubt stands there
+	// (-1 for nowhere), what is known of the senses from it, and the doubts to
+	// be run at both ends.
+	before *Survey
+	was    []int
+	like   map[string][]int8
+	fresh  []int
 }
 
 // NewSurvey runs e over its doubts. The error is of a circuit that cannot be
@@ -83,7 +86,7 @@ func (s *Survey) runEnds(doubts []int) error {
 		if j.side == 1 {
 			c[j.doubt] = s.E.Doubts[j.doubt].High
 		}
-		s.ends[j.open][j.side][j.doubt], errs[i] = s.run(s.E, c, study.Setting{OpenValves: j.open == 1, Near: s.Likely})
+		s.ends[j.open][j.side][j.doubt], errs[i] = s.runCase(c, j.open == 1)
 	}
 	if s.quick { // fixes are tried side by side already
 		for i := range jobs {
@@ -102,21 +105,27 @@ func (s *Survey) runEnds(doubts []int) error {
 // before: then nothing is known of what moves flow and level. Every measure that
 // is to be read must have been read here before.
 func (s *Survey) Again(e *enclosure.Enclosure, anew bool) (*Survey, error) {
-	t := &Survey{E: e, signs: map[string][]int8{}, corner: map[string]*study.State{}, near: s.Likely, quick: true, spaces: s.spaces, like: map[string][]int8{}}
+	t := &Survey{E: e, signs: map[string][]int8{}, corner: map[string]*study.State{}, near: s.Likely, quick: true, spaces: s.spaces, before: s, like: map[string][]int8{}}
 	anew = anew || s.Likely.Outlets <= 0 || s.Likely.Spills || s.open.Spills
 	index := make(map[string]int, len(s.E.Doubts))
 	for i := range s.E.Doubts {
 		index[s.E.Doubts[i].ID] = i
 	}
+	t.was = make([]int, len(e.Doubts))
 	for i := range e.Doubts {
-		if _, ok := index[e.Doubts[i].ID]; !ok || anew {
+		k, ok := index[e.Doubts[i].ID]
+		if !ok {
+			k = -1
+		}
+		t.was[i] = k
+		if !ok || anew {
 			t.fresh = append(t.fresh, i)
 		}
 	}
 	for id, signs := range s.signs {
 		mapped := make([]int8, len(e.Doubts))
-		for i := range e.Doubts {
-			if k, ok := index[e.Doubts[i].ID]; ok {
+		for i, k := range t.was {
+			if k >= 0 {
 				mapped[i] = signs[k]
 			}
 		}
@@ -170,10 +179,7 @@ func throttled(e *enclosure.Enclosure) bool {
 
 // at returns the likely value of a measure.
 func (s *Survey) at(m Measure) float64 {
-	if m.Open {
-		return m.Of(s.open)
-	}
-	return m.Of(s.Likely)
+	return m.Of(s.middle(m.Open))
 }
 
 // Band returns a measure with every doubt at the end that lowers it, likely, and
@@ -227,7 +233,50 @@ func (s *Survey) cornerOf(m Measure, side int) corner {
 }
 
 func (s *Survey) runCorner(c corner) (*study.State, error) {
-	return s.run(s.E, c.at, study.Setting{OpenValves: c.open, Near: s.Likely})
+	return s.runCase(c.at, c.open)
+}
+
+// runCase runs a case from where the likely state and what is known of each
+// doubt by itself lead to expect it.
+func (s *Survey) runCase(c enclosure.Case, open bool) (*study.State, error) {
+	moves := make([]study.Move, 0, len(c))
+	for i, v := range c {
+		side := 1
+		switch v {
+		case s.E.Doubts[i].Likely:
+			continue
+		case s.E.Doubts[i].Low:
+			side = 0
+		}
+		if m, ok := s.move(i, side, open); ok {
+			moves = append(moves, m)
+		}
+	}
+	return s.run(s.E, c, study.Setting{OpenValves: open, Near: s.middle(open), Moves: moves})
+}
+
+// move returns what a doubt at one end does to the likely state; if that was
+// not run, what it did in the survey before.
+func (s *Survey) move(doubt, side int, open bool) (m study.Move, ok bool) {
+	o := 0
+	if open {
+		o = 1
+	}
+	if list := s.ends[o][side]; doubt < len(list) && list[doubt] != nil {
+		return study.Move{From: s.middle(open), To: list[doubt]}, true
+	}
+	if s.before != nil && s.was[doubt] >= 0 {
+		return s.before.move(s.was[doubt], side, open)
+	}
+	return m, false
+}
+
+// middle is the likely state, with the valves as set or open.
+func (s *Survey) middle(open bool) *study.State {
+	if open {
+		return s.open
+	}
+	return s.Likely
 }
 
 // keep remembers the state of a corner. If it could not be found the likely one

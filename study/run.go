@@ -93,11 +93,11 @@ func (st *State) once(e *enclosure.Enclosure, c enclosure.Case, s Setting) error
 	if err != nil {
 		return fmt.Errorf("supply %w", err)
 	}
-	if near := st; near.linkFlow != nil || s.Near != nil {
-		if near.linkFlow == nil {
-			near = s.Near
-		}
-		solver.Begin(near.nodeHead, near.linkFlow)
+	switch {
+	case st.linkFlow != nil:
+		solver.Begin(st.nodeHead, st.linkFlow)
+	case s.Near != nil:
+		solver.Begin(b.foresee(s.Near, s.Moves))
 	}
 	res, err := solver.Solve()
 	if err != nil {
@@ -122,4 +122,26 @@ func (st *State) once(e *enclosure.Enclosure, c enclosure.Case, s Setting) error
 		st.SumpLevel = b.sumpLevel(b.sumpVolume(e.Sump.Level, 0)-st.Held, st.Inflow)
 	}
 	return nil
+}
+
+// foresee returns the heads and flows of a state after moves, to first order:
+// most doubts are small, and each acts almost as if it were alone. Moves of
+// circuits of another shape are left out.
+func (b *supply) foresee(near *State, moves []Move) (head, flow []float64) {
+	head, flow = b.memory.floats.take(len(near.nodeHead)), b.memory.floats.take(len(near.linkFlow))
+	copy(head, near.nodeHead)
+	copy(flow, near.linkFlow)
+	for _, m := range moves {
+		if len(m.From.linkFlow) == len(flow) && len(m.To.linkFlow) == len(flow) && len(m.From.nodeHead) == len(head) && len(m.To.nodeHead) == len(head) {
+			addDifference(head, m.From.nodeHead, m.To.nodeHead)
+			addDifference(flow, m.From.linkFlow, m.To.linkFlow)
+		}
+	}
+	return head, flow
+}
+
+func addDifference(sum, from, to []float64) {
+	for i := range sum {
+		sum[i] += to[i] - from[i]
+	}
 }

@@ -21,12 +21,19 @@ type Setting struct {
 	// Near is a state of the same or a like circuit to start from; it saves
 	// time and changes nothing else.
 	Near *State
+	// Moves, if given, are what this case does to Near as far as that is known
+	// from other cases: the start is Near with all their differences added. They
+	// too save time and change nothing else.
+	Moves []Move
 	// Pieces asks for the loss of each piece of the runs, which few need.
 	Pieces bool
 	// Workspace, if given, lends its memory; it saves time and changes nothing
 	// else.
 	Workspace *Workspace
 }
+
+// Move is what one change did to a running state.
+type Move struct{ From, To *State }
 
 func (s Setting) speed() float64 {
 	if s.Speed == 0 {

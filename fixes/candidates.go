@@ -1,9 +1,11 @@
 package fixes
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
+	"sort"
 	"strings"
 
 	"rillwright/answers"
@@ -266,25 +268,19 @@ func (f *finder) findThrottle() []change {
 	return nil
 }
 
-// opening finds the opening of a valve at which the likely flow is the target.
+// opening finds the opening of a valve, from 10 % in steps of 2 %, at which the
+// likely flow is nearest to the target.
 func (f *finder) opening(run, piece int, target float64) (float64, bool) {
-	lo, hi := 0.1, 1.0
-	for range 9 {
-		mid := (lo + hi) / 2
+	const least, step = 5, 0.02
+	var failed error
+	steps := sort.Search(1/step-least, func(k int) bool {
 		e := f.s.E.Clone()
-		e.Runs[run].Pieces[piece].Open = mid
+		e.Runs[run].Pieces[piece].Open = (least + float64(k) + 0.5) * step
 		q, err := f.s.LikelyFlow(e)
-		if err != nil {
-			return 0, false
-		}
-		if q > target {
-			hi = mid
-		} else {
-			lo = mid
-		}
-	}
-	open := math.Round(hi*50) / 50
-	return open, open < 1
+		failed = errors.Join(failed, err)
+		return q > target
+	})
+	return float64(least+steps) * step, failed == nil && steps < 1/step-least
 }
 
 // moreWater tries bigger holes, which cost the pump less head.

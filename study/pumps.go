@@ -1,18 +1,25 @@
 package study
 
 import (
+	"math"
+
 	"rillwright/enclosure"
 	"rillwright/hydraulics"
 	"rillwright/hydraulics/network"
 )
 
-// pumpLaw is a pump as a law: the head it gives is a head not lost.
-type pumpLaw struct{ set hydraulics.PumpSet }
+// pumpLaw is a pump behind its strainer as a law: the head it gives is a head
+// not lost.
+type pumpLaw struct {
+	set      hydraulics.PumpSet
+	strainer float64 // m for each (m3/s)^2
+}
 
 // Loss implements network.Law.
 func (p *pumpLaw) Loss(q float64) (h, slope float64) {
 	h, slope = p.set.Head(q)
-	return -h, -slope
+	a := math.Abs(q)
+	return p.strainer*q*a - h, 2*p.strainer*a - slope
 }
 
 func (b *supply) pumps() {
@@ -32,12 +39,9 @@ func (b *supply) pumps() {
 func (b *supply) pumpLinks() {
 	for i := range b.e.Pumps {
 		p := &b.e.Pumps[i]
-		law := network.Law(&pumpLaw{b.curves[i].at(p.Speed * b.s.speed())})
-		if r := b.strainer(p, i); r > 0 {
-			law = network.Series{law, network.Power{R: r, N: 2}}
-		}
+		b.laws = append(b.laws, pumpLaw{set: b.curves[i].at(p.Speed * b.s.speed()), strainer: b.strainer(p, i)})
 		b.pumpLink = append(b.pumpLink, b.link(network.Link{
-			ID: p.Name, From: b.pumpIn[i], To: b.pumpOut[i], Law: law, OneWay: true, Guess: 0.35 * b.curves[i].zeroHead,
+			ID: p.Name, From: b.pumpIn[i], To: b.pumpOut[i], Law: &b.laws[i], OneWay: true, Guess: 0.35 * b.curves[i].zeroHead,
 		}))
 	}
 }

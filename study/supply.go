@@ -36,6 +36,7 @@ type supply struct {
 	chains     [][]int        // links along each manifold
 	closed     []string       // runs shut by a valve
 	curves     []pumpCurve    // of each pump
+	laws       []pumpLaw
 	levels     []float64      // scratch, of sump chambers
 
 	basin  gravity.Pool // what buildPool returns
@@ -55,7 +56,9 @@ func (b *supply) begin(e *enclosure.Enclosure, c enclosure.Case, s Setting, wate
 		tees: b.tees[:0], runLink: b.runLink[:0], closed: b.closed[:0],
 		along: b.along[:0], alongNode: b.alongNode[:0], chains: b.chains[:0],
 		outletLink: b.outletLink[:0], outletNode: b.outletNode[:0],
-		taps:  slices.Grow(b.taps[:0], len(e.Manifolds)), // couplings point into it
+		// Links and couplings point into these two.
+		laws:  slices.Grow(b.laws[:0], len(e.Pumps)),
+		taps:  slices.Grow(b.taps[:0], len(e.Manifolds)),
 		basin: b.basin, rest: b.rest, memory: b.memory,
 	}
 	n := 2 + 2*len(e.Pumps) + len(e.Tees) + len(e.Runs)

@@ -37,7 +37,7 @@ type supply struct {
 	closed     []string       // runs shut by a valve
 	curves     []pumpCurve    // of each pump
 	laws       []pumpLaw
-	levels     []float64      // scratch, of sump chambers
+	levels     []float64 // scratch, of sump chambers
 
 	basin  gravity.Pool // what buildPool returns
 	rest   gravity.State

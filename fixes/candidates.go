@@ -78,7 +78,7 @@ func (f *finder) holeChange(i, step int) []change {
 		word = "smaller"
 	}
 	return []change{{
-		do: fmt.Sprintf("drill the %s %s, %s holes", m.Name, word, name), cost: "nothing before drilling",
+		do: fmt.Sprintf("drill the %s %s, %s holes", m.Name, word, name), cost: nothing("nothing before drilling"),
 		edit: fmt.Sprintf("manifolds[%s].outlets[1].hole: %s", m.Name, name),
 		apply: func(e *enclosure.Enclosure) bool {
 			e.Redrill(i, size)
@@ -99,9 +99,9 @@ func (f *finder) feeds() []change {
 		if u.At > 0 && u.At < m.Length {
 			continue
 		}
-		cost := "a tee and some hose"
 		out = append(out, change{
-			do: fmt.Sprintf("feed the %s at its centre", m.Name), cost: cost, weight: 6,
+			do:   fmt.Sprintf("feed the %s at its centre", m.Name),
+			cost: cost{words: "a tee and some hose", amount: 6}, // assumed, no source
 			edit: fmt.Sprintf("manifolds[%s].feed: centre", m.Name),
 			apply: func(e *enclosure.Enclosure) bool {
 				e.Runs[i].At = m.Length / 2

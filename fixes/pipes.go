@@ -31,9 +31,8 @@ func (f *finder) hoses() []change {
 			continue
 		}
 		p := next[from]
-		cost, w := price(&p, length)
 		out = append(out, change{
-			do: fmt.Sprintf("make the %s of %s in place of %s, fittings to match and a reducer at each end", u.Name, to, from), cost: cost + " and fittings", weight: w + 10,
+			do: fmt.Sprintf("make the %s of %s in place of %s, fittings to match and a reducer at each end", u.Name, to, from), cost: f.price(&p, length).and(" and fittings", 10),
 			edit: fmt.Sprintf("runs[%s].pieces: part: %s", u.Name, to),
 			apply: func(e *enclosure.Enclosure) bool {
 				pieces := e.Runs[i].Pieces
@@ -95,9 +94,8 @@ func (f *finder) manifoldBores() []change {
 		if !ok {
 			continue
 		}
-		cost, w := price(&next, m.Length)
 		out = append(out, change{
-			do: fmt.Sprintf("make the %s of %s", m.Name, next.Name), cost: cost, weight: w,
+			do: fmt.Sprintf("make the %s of %s", m.Name, next.Name), cost: f.price(&next, m.Length),
 			edit: fmt.Sprintf("manifolds[%s].part: %s", m.Name, next.Name),
 			apply: func(e *enclosure.Enclosure) bool {
 				e.Repipe(i, next)

@@ -16,12 +16,12 @@ func (f *finder) pumps(bigger bool) []change {
 	}
 	have := f.s.E.Pumps[0].Curve
 	var out []change
-	add := func(name, cost string, weight float64, edit string, curve enclosure.Curve) {
+	add := func(name string, price cost, edit string, curve enclosure.Curve) {
 		if curve.Label && bigger != (curve.QMax*curve.HMax > have.QMax*have.HMax) {
 			return
 		}
 		out = append(out, change{
-			do: name, edit: edit, cost: cost, weight: weight,
+			do: name, edit: edit, cost: price,
 			apply: func(e *enclosure.Enclosure) bool {
 				p := &e.Pumps[0]
 				if curve.Label {
@@ -36,9 +36,8 @@ func (f *finder) pumps(bigger bool) []change {
 	sys := f.s.E.Units
 	for i := range f.s.E.Shelf {
 		p := &f.s.E.Shelf[i]
-		cost, w := money(p.Price)
 		label := quantity.Flow(p.Curve.QMax).Show(sys) + " / " + showHead(p.Curve.HMax, sys)
-		add(fmt.Sprintf("take the %s pump from the shelf (%s)", p.Name, label), cost, w, "pumps: label of the "+p.Name, p.Curve)
+		add(fmt.Sprintf("take the %s pump from the shelf (%s)", p.Name, label), f.money(p.Price), "pumps: label of the "+p.Name, p.Curve)
 	}
 	n := 0
 	for _, p := range f.classes(bigger, have) {
@@ -48,8 +47,7 @@ func (f *finder) pumps(bigger bool) []change {
 		if n++; n > 2 {
 			break
 		}
-		cost, w := price(&p, 0)
-		add("take a "+p.Name, cost, w, "pumps: part: "+p.Name, enclosure.Curve{HMax: float64(p.Label.Head), QMax: float64(p.Label.Flow), Label: true})
+		add("take a "+p.Name, f.price(&p, 0), "pumps: part: "+p.Name, enclosure.Curve{HMax: float64(p.Label.Head), QMax: float64(p.Label.Flow), Label: true})
 	}
 	return out
 }
@@ -80,8 +78,9 @@ func (f *finder) classes(bigger bool, have enclosure.Curve) []catalogue.Part {
 		all = f.cat.PumpsAtLeast(quantity.Flow(have.QMax), quantity.Length(have.HMax))
 	}
 	for _, p := range all {
+		// Of ours, the classes of the builder's own market; of the builder's, all.
 		us := p.Price.Currency == "USD"
-		if p.Price.Given() && us != (f.s.E.Units == quantity.US) {
+		if !f.cat.IsUser(p.Name) && p.Price.Given() && us != (f.s.E.Units == quantity.US) {
 			continue
 		}
 		q, h := float64(p.Label.Flow), float64(p.Label.Head)

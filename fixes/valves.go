@@ -20,7 +20,7 @@ func (f *finder) openValves() []change {
 				continue
 			}
 			out = append(out, change{
-				do: fmt.Sprintf("open the %s in the %s fully", p.Name, f.s.E.Runs[i].Name), cost: "nothing",
+				do: fmt.Sprintf("open the %s in the %s fully", p.Name, f.s.E.Runs[i].Name), cost: nothing("nothing"),
 				edit: fmt.Sprintf("runs[%s].pieces[%d].open: 100 %%", f.s.E.Runs[i].Name, k+1),
 				apply: func(e *enclosure.Enclosure) bool {
 					e.Runs[i].Pieces[k].Open = 1
@@ -54,7 +54,7 @@ func (f *finder) findThrottle() []change {
 			}
 			text := quantity.Ratio(open).Show(f.s.E.Units)
 			return []change{{
-				do: fmt.Sprintf("close the %s to about %s open, until the bucket shows what you want", p.Name, text), cost: "nothing",
+				do: fmt.Sprintf("close the %s to about %s open, until the bucket shows what you want", p.Name, text), cost: nothing("nothing"),
 				edit: fmt.Sprintf("runs[%s].pieces[%d].open: %s", f.s.E.Runs[i].Name, k+1, text),
 				apply: func(e *enclosure.Enclosure) bool {
 					e.Runs[i].Pieces[k].Open = open

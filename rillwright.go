@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"sync"
 
 	"rillwright/answers"
 	"rillwright/catalogue"
@@ -43,14 +44,19 @@ type Report struct {
 // circuit that cannot be solved; what is wrong with the file is in
 // Report.Findings.
 func Build(file string, data []byte, o Options) (*Report, error) {
+	// Reading the built-in parts takes as long as reading a design.
+	var cat *catalogue.Catalogue
+	var catErr error
+	var reading sync.WaitGroup
+	reading.Go(func() { cat, catErr = catalogue.Builtin() })
 	d, list := design.Read(file, data)
+	reading.Wait()
 	r := &Report{Name: d.Name.Value, File: file, Design: d, Findings: list}
 	if list.HasErrors() {
 		return r, nil
 	}
-	cat, err := catalogue.Builtin()
-	if err != nil {
-		return nil, fmt.Errorf("built-in parts: %w", err)
+	if catErr != nil {
+		return nil, fmt.Errorf("built-in parts: %w", catErr)
 	}
 	l := &loader{r: r, beside: o.Beside, data: data}
 	cat = l.parts(cat)

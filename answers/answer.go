@@ -91,8 +91,11 @@ type Fix struct {
 	Change string  `json:"change,omitempty"` // field and new text in the design file
 	Cost   string  `json:"cost"`
 	Weight float64 `json:"-"` // rank by cost, cheapest first
-	Before string  `json:"before"`
-	After  string  `json:"after"`
+	// Price is that of a fix priced in another currency than the design's: it
+	// orders those of equal weight. Zero for others.
+	Price  quantity.Money `json:"-"`
+	Before string         `json:"before"`
+	After  string         `json:"after"`
 	// Verdict is that of this answer with the fix.
 	Verdict Verdict `json:"verdict"`
 	// Breaks lists other answers that come out worse with it.

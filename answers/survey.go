@@ -2,12 +2,9 @@ package answers
 
 import (
 	"errors"
-	"math"
-	"strings"
 	"sync"
 
 	"rillwright/enclosure"
-	"rillwright/quantity"
 	"rillwright/study"
 )
 
@@ -35,10 +32,13 @@ type Survey struct {
 	err    error
 	quick  bool
 	spaces *sync.Pool // of *study.Workspace, shared with surveys made by Again
-	// Of a survey made by Again: what is known of the senses from the survey
-	// before, and the doubts that are new.
-	like  map[string][]int8
-	fresh []int
+	// Of a survey made by Again: the one before, where each doubt stands there
+	// (-1 for nowhere), what is known of the senses from it, and the doubts to
+	// be run at both ends.
+	before *Survey
+	was    []int
+	like   map[string][]int8
+	fresh  []int
 }
 
 // NewSurvey runs e over its doubts. The error is of a circuit that cannot be
@@ -83,7 +83,7 @@ func (s *Survey) runEnds(doubts []int) error {
 		if j.side == 1 {
 			c[j.doubt] = s.E.Doubts[j.doubt].High
 		}
-		s.ends[j.open][j.side][j.doubt], errs[i] = s.run(s.E, c, study.Setting{OpenValves: j.open == 1, Near: s.Likely})
+		s.ends[j.open][j.side][j.doubt], errs[i] = s.runCase(c, j.open == 1)
 	}
 	if s.quick { // fixes are tried side by side already
 		for i := range jobs {
@@ -102,21 +102,27 @@ func (s *Survey) runEnds(doubts []int) error {
 // before: then nothing is known of what moves flow and level. Every measure that
 // is to be read must have been read here before.
 func (s *Survey) Again(e *enclosure.Enclosure, anew bool) (*Survey, error) {
-	t := &Survey{E: e, signs: map[string][]int8{}, corner: map[string]*study.State{}, near: s.Likely, quick: true, spaces: s.spaces, like: map[string][]int8{}}
+	t := &Survey{E: e, signs: map[string][]int8{}, corner: map[string]*study.State{}, near: s.Likely, quick: true, spaces: s.spaces, before: s, like: map[string][]int8{}}
 	anew = anew || s.Likely.Outlets <= 0 || s.Likely.Spills || s.open.Spills
 	index := make(map[string]int, len(s.E.Doubts))
 	for i := range s.E.Doubts {
 		index[s.E.Doubts[i].ID] = i
 	}
+	t.was = make([]int, len(e.Doubts))
 	for i := range e.Doubts {
-		if _, ok := index[e.Doubts[i].ID]; !ok || anew {
+		k, ok := index[e.Doubts[i].ID]
+		if !ok {
+			k = -1
+		}
+		t.was[i] = k
+		if !ok || anew {
 			t.fresh = append(t.fresh, i)
 		}
 	}
 	for id, signs := range s.signs {
 		mapped := make([]int8, len(e.Doubts))
-		for i := range e.Doubts {
-			if k, ok := index[e.Doubts[i].ID]; ok {
+		for i, k := range t.was {
+			if k >= 0 {
 				mapped[i] = signs[k]
 			}
 		}
@@ -130,7 +136,7 @@ func (s *Survey) Again(e *enclosure.Enclosure, anew bool) (*Survey, error) {
 
 func (s *Survey) base() error {
 	var err error
-	if s.Likely, err = s.run(s.E, s.E.Likely(), study.Setting{Near: s.near}); err != nil {
+	if s.Likely, err = s.run(s.E, s.E.Likely(), study.Setting{Near: s.near, Pieces: !s.quick}); err != nil {
 		return err
 	}
 	s.open = s.Likely
@@ -170,106 +176,12 @@ func throttled(e *enclosure.Enclosure) bool {
 
 // at returns the likely value of a measure.
 func (s *Survey) at(m Measure) float64 {
-	if m.Open {
-		return m.Of(s.open)
-	}
-	return m.Of(s.Likely)
-}
-
-// Band returns a measure with every doubt at the end that lowers it, likely, and
-// with every doubt at the end that raises it.
-func (s *Survey) Band(m Measure) (low, likely, high float64) {
-	likely = s.at(m)
-	low, high = m.Of(s.End(m, -1)), m.Of(s.End(m, 1))
-	// Doubts that only act together may turn a corner round; the band still
-	// holds whatever was computed.
-	return min(low, likely, high), likely, max(low, likely, high)
-}
-
-// End returns the running state with every doubt at the end that lowers the
-// measure (side -1) or raises it (side 1).
-func (s *Survey) End(m Measure, side int) *study.State {
-	k := s.cornerOf(m, side)
-	if st, ok := s.corner[k.key]; ok {
-		return st
-	}
-	st, err := s.runCorner(k)
-	s.keep(k, st, err)
-	return s.corner[k.key]
-}
-
-// corner is a case with every doubt at one of its ends.
-type corner struct {
-	key  string // tells corners apart
-	at   enclosure.Case
-	open bool // every valve open
-}
-
-func (s *Survey) cornerOf(m Measure, side int) corner {
-	signs := s.senses(m)
-	key := make([]byte, 0, len(signs)+1)
-	c := corner{at: s.E.Likely(), open: m.Open && throttled(s.E)}
-	for i, sign := range signs {
-		d := &s.E.Doubts[i]
-		switch int(sign) * side {
-		case 1:
-			c.at[i] = d.High
-		case -1:
-			c.at[i] = d.Low
-		}
-		key = append(key, byte('1'+int(sign)*side))
-	}
-	if c.open {
-		key = append(key, 'o')
-	}
-	c.key = string(key)
-	return c
-}
-
-func (s *Survey) runCorner(c corner) (*study.State, error) {
-	return s.run(s.E, c.at, study.Setting{OpenValves: c.open, Near: s.Likely})
-}
-
-// keep remembers the state of a corner. If it could not be found the likely one
-// stands in its place and Err tells: bands are then too narrow to be shown.
-func (s *Survey) keep(c corner, st *study.State, err error) {
-	if err != nil {
-		st = s.Likely
-		s.err = errors.Join(s.err, err)
-	}
-	s.corner[c.key] = st
+	return m.Of(s.middle(m.Open))
 }
 
 // Err returns what went wrong in any state computed so far. While it is not nil
 // no answer of the survey may be shown.
 func (s *Survey) Err() error { return s.err }
-
-// prepare runs the corners of measures side by side, which End would else run
-// one after another.
-func (s *Survey) prepare(measures []Measure) {
-	var missing []corner
-	seen := map[string]bool{}
-	for _, m := range measures {
-		for _, side := range [...]int{-1, 1} {
-			c := s.cornerOf(m, side)
-			if _, ok := s.corner[c.key]; !ok && !seen[c.key] {
-				seen[c.key] = true
-				missing = append(missing, c)
-			}
-		}
-	}
-	found := make([]*study.State, len(missing))
-	errs := make([]error, len(missing))
-	InParallel(len(missing), func(i int) { found[i], errs[i] = s.runCorner(missing[i]) })
-	for i, c := range missing {
-		s.keep(c, found[i], errs[i])
-	}
-}
-
-// least returns a measure with every doubt at the end that lowers it, most with
-// every doubt at the end that raises it.
-func (s *Survey) least(m Measure) float64 { return min(s.at(m), m.Of(s.End(m, -1))) }
-func (s *Survey) most(m Measure) float64  { return max(s.at(m), m.Of(s.End(m, 1))) }
 
 // detail adds figures that no verdict turns on; while fixes are tried they are
 // left out.
@@ -277,103 +189,4 @@ func (s *Survey) detail(a *Answer, figures func() []Figure) {
 	if !s.quick {
 		a.Figures = append(a.Figures, figures()...)
 	}
-}
-
-// senses returns for each doubt which end raises the measure.
-func (s *Survey) senses(m Measure) []int8 {
-	if signs, ok := s.signs[m.ID]; ok {
-		return signs
-	}
-	signs := make([]int8, len(s.E.Doubts))
-	likely := math.Abs(s.at(m))
-	sense := func(i int) {
-		low, high := s.doubtEnds(m, i)
-		switch d := high - low; {
-		case d > 1e-7*likely:
-			signs[i] = 1
-		case d < -1e-7*likely:
-			signs[i] = -1
-		}
-	}
-	if s.quick {
-		copy(signs, s.like[m.ID])
-		for _, i := range s.fresh {
-			sense(i)
-		}
-	} else {
-		for i := range signs {
-			sense(i)
-		}
-	}
-	s.signs[m.ID] = signs
-	return signs
-}
-
-// doubtEnds returns the measure with one doubt at its low and at its high end.
-func (s *Survey) doubtEnds(m Measure, doubt int) (low, high float64) {
-	o := 0
-	if m.Open {
-		o = 1
-	}
-	return m.Of(s.ends[o][0][doubt]), m.Of(s.ends[o][1][doubt])
-}
-
-// Matters ranks the doubts by how far each alone moves a measure, largest
-// first, leaving out those that move it by less than half a per cent.
-func (s *Survey) Matters(m Measure, show func(float64) string, most int) []Matter {
-	if s.quick {
-		return nil
-	}
-	likely := s.at(m)
-	var out []Matter
-	for i := range s.E.Doubts {
-		d := &s.E.Doubts[i]
-		low, high := s.doubtEnds(m, i)
-		swing := math.Abs(high-low) / math.Max(math.Abs(likely), 1e-12)
-		if swing < 0.005 || show(low) == show(high) {
-			continue
-		}
-		out = append(out, Matter{
-			What: d.What, Range: fromTo(d.Show(d.Low, s.E.Units), d.Show(d.High, s.E.Units)),
-			Effect: fromTo(show(min(low, high)), show(max(low, high))),
-			Swing:  swing, Why: d.Why, Settle: d.Settle, Line: d.Pos.Line,
-		})
-	}
-	sortMatters(out)
-	return out[:min(most, len(out))]
-}
-
-func sortMatters(m []Matter) {
-	for i := 1; i < len(m); i++ {
-		for k := i; k > 0 && m[k].Swing > m[k-1].Swing; k-- {
-			m[k], m[k-1] = m[k-1], m[k]
-		}
-	}
-}
-
-// bandOf returns a measure's band as a quantity.
-func bandOf[T ~float64](s *Survey, m Measure) quantity.Band[T] {
-	l, k, h := s.Band(m)
-	return quantity.Band[T]{Low: T(l), Likely: T(k), High: T(h)}
-}
-
-// run finds a running state, with memory of states before it.
-func (s *Survey) run(e *enclosure.Enclosure, c enclosure.Case, set study.Setting) (*study.State, error) {
-	w := s.spaces.Get()
-	defer s.spaces.Put(w)
-	if space, ok := w.(*study.Workspace); ok {
-		set.Workspace = space
-	}
-	return study.Run(e, c, set)
-}
-
-// fromTo joins two figures, saying once the unit that both end with.
-func fromTo(low, high string) string {
-	number, unit, ok := strings.Cut(low, " ")
-	if ok && strings.HasSuffix(high, " "+unit) && !strings.Contains(number, "/") && !strings.HasPrefix(unit, "1/") {
-		if n, _, _ := strings.Cut(high, " "); n+" "+unit == high {
-			return number + " to " + high
-		}
-	}
-	return low + " to " + high
 }

@@ -117,7 +117,7 @@ func (b *builder) priceBands(t *table) {
 }
 
 // add files a part under its price band.
-func (b *builder) add(p Part, us bool) {
+func (b *builder) add(p *Part, us bool) {
 	for i := range b.prices {
 		r := &b.prices[i]
 		per, currency := r.perMet, "EUR"
@@ -129,7 +129,7 @@ func (b *builder) add(p Part, us bool) {
 			break
 		}
 	}
-	b.parts = append(b.parts, p)
+	b.parts = append(b.parts, *p)
 }
 
 // named puts a size into a name.
@@ -199,7 +199,7 @@ func (b *builder) pipes(t *table, unit string, metres float64) {
 	} else {
 		p.BendRule = "does not bend: take elbows"
 	}
-	b.add(p, unit == "in")
+	b.add(&p, unit == "in")
 }
 
 func (b *builder) hoses(t *table) {
@@ -225,5 +225,5 @@ func (b *builder) hoses(t *table) {
 		p.MinBend = p.Outside * p.Outside / p.Wall
 		p.BendRule = "stiff tube: outside squared over wall"
 	}
-	b.add(p, size.Inch)
+	b.add(&p, size.Inch)
 }

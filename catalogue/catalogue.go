@@ -93,13 +93,31 @@ func (c *Catalogue) Len() int { return len(c.parts) }
 
 // Parts returns all parts: by kind, within it by family, then by size.
 func (c *Catalogue) Parts() []Part {
-	out := slices.Clone(c.parts)
-	slices.SortStableFunc(out, compareParts)
+	return c.sorted(func(*Part) bool { return true })
+}
+
+// sorted returns the parts to keep in the order of lists.
+func (c *Catalogue) sorted(keep func(p *Part) bool) []Part {
+	var kept []*Part // records are large: the sort moves pointers
+	for i := range c.parts {
+		if p := &c.parts[i]; keep(p) {
+			kept = append(kept, p)
+		}
+	}
+	slices.SortStableFunc(kept, compareParts)
+	return copied(kept)
+}
+
+func copied(parts []*Part) []Part {
+	out := make([]Part, len(parts))
+	for i, p := range parts {
+		out[i] = *p
+	}
 	return out
 }
 
 // compareParts orders parts for lists.
-func compareParts(a, b Part) int {
+func compareParts(a, b *Part) int {
 	return cmp.Or(
 		cmp.Compare(a.Kind.order(), b.Kind.order()),
 		cmp.Compare(a.Label.Flow, b.Label.Flow),
@@ -156,15 +174,9 @@ func (c *Catalogue) With(user []Part) *Catalogue {
 // bigger pump is the first that is not the one in hand. Pumps whose label flow
 // is not known are left out.
 func (c *Catalogue) PumpsAtLeast(flow quantity.Flow, head quantity.Length) []Part {
-	var out []Part
-	for i := range c.parts {
-		p := &c.parts[i]
-		if p.Kind == KindPump && p.Label.Flow > 0 && p.Label.Flow >= flow && p.Label.Head >= head {
-			out = append(out, *p)
-		}
-	}
-	slices.SortStableFunc(out, compareParts)
-	return out
+	return c.sorted(func(p *Part) bool {
+		return p.Kind == KindPump && p.Label.Flow > 0 && p.Label.Flow >= flow && p.Label.Head >= head
+	})
 }
 
 // NextBore returns the part of the same family and unit system with the next

@@ -25,7 +25,7 @@ func (b *builder) families(t *table) {
 		t.fail(fmt.Errorf("%d ends", ends))
 		return
 	}
-	note := t.text("note")
+	note, name := t.text("note"), family(pattern)
 	for set := range strings.FieldsSeq(t.text("sets")) {
 		rows := b.sets[set]
 		if len(rows) == 0 {
@@ -35,7 +35,7 @@ func (b *builder) families(t *table) {
 			r := &rows[i]
 			p := Part{
 				Name: named(pattern, r.size), Also: also(list, r.size),
-				Kind: kind, Family: family(pattern), Size: r.size,
+				Kind: kind, Family: name, Size: r.size,
 				Ends: r.ends[:ends:ends], Bore: r.bore,
 				Loss: loss, Through: through,
 				Note: note, Source: r.source, Mark: r.mark,
@@ -46,7 +46,7 @@ func (b *builder) families(t *table) {
 			if kind == KindTee {
 				p.Through.NominalInches = r.dn
 			}
-			b.add(p, r.size.Inch && set != "bsp")
+			b.add(&p, r.size.Inch && set != "bsp")
 		}
 	}
 }
@@ -77,7 +77,7 @@ func (b *builder) adapters(t *table) {
 		Note:   "Bore of the narrower end: measure.",
 		Source: r.source, Mark: r.mark,
 	}
-	b.add(p, x.Size.Inch && x.System != BSPTaper && x.System != BSPParallel)
+	b.add(&p, x.Size.Inch && x.System != BSPTaper && x.System != BSPParallel)
 }
 
 // bulkheadLow is how far under its nominal bore a bulkhead's may be: assumed.
@@ -100,7 +100,7 @@ func (b *builder) bulkheads(t *table) {
 		Note:   t.text("note"), Source: t.text("source"), Mark: Mark(t.text("mark")),
 	}
 	p.Bore.Low = p.Bore.Likely * bulkheadLow
-	b.add(p, size.Inch)
+	b.add(&p, size.Inch)
 }
 
 func (b *builder) strainers(t *table) {
@@ -117,7 +117,7 @@ func (b *builder) strainers(t *table) {
 	list := t.text("sizes")
 	if list == "" {
 		p.Also = also(t.text("also"), Size{})
-		b.add(p, false)
+		b.add(&p, false)
 		return
 	}
 	p.Family = family(pattern)
@@ -135,6 +135,6 @@ func (b *builder) strainers(t *table) {
 		p.Name, p.Size, p.Also = named(pattern, size), size, also(t.text("also"), size)
 		p.Ends = []End{e}
 		p.Bore = b.narrowest(t, e, e).bore
-		b.add(p, size.Inch)
+		b.add(&p, size.Inch)
 	}
 }

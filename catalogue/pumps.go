@@ -50,7 +50,7 @@ func (b *builder) pumps(t *table) {
 		Note:   "Largest flow at no lift and largest lift at no flow: neither is a working point. Outlet, watts and least water: read the box.",
 		Source: "from-memory", Mark: FromMemory,
 	}
-	b.add(p, t.text("head_unit") == "ft")
+	b.add(&p, t.text("head_unit") == "ft")
 }
 
 // pumpCurves adds one point to the pump of the row's name, which follow each
@@ -70,11 +70,11 @@ func (b *builder) pumpCurves(t *table) {
 	if point.Flow == 0 {
 		p.Label.Head = point.Head
 	}
-	b.add(p, t.text("head_unit") == "ft")
+	b.add(&p, t.text("head_unit") == "ft")
 }
 
 func (b *builder) emitters(t *table) {
-	b.add(Part{
+	b.add(&Part{
 		Name: t.text("name"), Kind: KindEmitter, Loss: Loss{Method: LossNone},
 		Emitter: Emitter{
 			Flow:     quantity.Flow(t.num("flow_lph") * litrePerHour),

@@ -16,21 +16,21 @@ func (c *Catalogue) Search(words ...string) []Part {
 	for _, w := range words {
 		want = append(want, queryWords(w)...)
 	}
-	var named, noted []Part
+	var named, noted []*Part
 	for i := range c.parts {
 		p := &c.parts[i]
 		have := sizeWords(p.Name + " " + string(p.Kind) + " " + strings.Join(p.Also, " "))
 		if hasAll(have, want) {
-			named = append(named, *p)
+			named = append(named, p)
 			continue
 		}
 		if hasAll(append(have, sizeWords(p.Note)...), want) {
-			noted = append(noted, *p)
+			noted = append(noted, p)
 		}
 	}
 	slices.SortStableFunc(named, compareParts)
 	slices.SortStableFunc(noted, compareParts)
-	return append(named, noted...)
+	return copied(append(named, noted...))
 }
 
 // queryWords splits what was asked for at its spaces; each word is the run of
@@ -127,7 +127,7 @@ func (c *Catalogue) Nearest(name string) []string {
 		}
 	}
 	slices.SortStableFunc(best, func(a, b scored) int {
-		return cmp.Or(cmp.Compare(b.score, a.score), cmp.Compare(len(a.part.Name), len(b.part.Name)), compareParts(*a.part, *b.part))
+		return cmp.Or(cmp.Compare(b.score, a.score), cmp.Compare(len(a.part.Name), len(b.part.Name)), compareParts(a.part, b.part))
 	})
 	for _, s := range best {
 		if len(out) == maxNearest {

@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"errors"
 	"fmt"
+	"io"
 	"strconv"
 
 	"rillwright/quantity"
@@ -19,7 +20,7 @@ var data embed.FS
 type table struct {
 	file    string
 	columns map[string]int
-	rows    [][]string
+	rows    *csv.Reader
 	row     []string
 	at      int
 	errs    []error
@@ -31,18 +32,15 @@ func openTable(name string) (*table, error) {
 	if err != nil {
 		return nil, fmt.Errorf("catalogue: %w", err)
 	}
-	defer f.Close()
-	r := csv.NewReader(f)
-	r.Comment = '#'
-	rows, err := r.ReadAll()
+	// Nothing need be closed: the file is in memory.
+	t := &table{file: name, rows: csv.NewReader(f)}
+	t.rows.Comment, t.rows.ReuseRecord = '#', true
+	heads, err := t.rows.Read()
 	if err != nil {
 		return nil, fmt.Errorf("catalogue: %s: %w", name, err)
 	}
-	if len(rows) < 2 {
-		return nil, fmt.Errorf("catalogue: %s: no rows", name)
-	}
-	t := &table{file: name, columns: make(map[string]int, len(rows[0])), rows: rows[1:]}
-	for i, c := range rows[0] {
+	t.columns = make(map[string]int, len(heads))
+	for i, c := range heads {
 		t.columns[c] = i
 	}
 	return t, nil
@@ -50,12 +48,18 @@ func openTable(name string) (*table, error) {
 
 // next steps to the next row.
 func (t *table) next() bool {
-	if t.at == len(t.rows) {
-		return false
+	row, err := t.rows.Read()
+	switch {
+	case err == nil:
+		t.row = row
+		t.at++
+		return true
+	case !errors.Is(err, io.EOF):
+		t.errs = append(t.errs, fmt.Errorf("catalogue: %s: %w", t.file, err))
+	case t.at == 0:
+		t.errs = append(t.errs, fmt.Errorf("catalogue: %s: no rows", t.file))
 	}
-	t.row = t.rows[t.at]
-	t.at++
-	return true
+	return false
 }
 
 func (t *table) fail(err error) {

@@ -19,10 +19,9 @@ func (f *finder) drains() []change {
 		if d.Part.Name == "" || !ok {
 			continue
 		}
-		cost, w := price(&next, 0)
 		out = append(out, change{
 			do:   fmt.Sprintf("make the %s one size up: %s, hole %s, with pipe to match", d.Name, next.Name, next.Hole.Show(f.s.E.Units)),
-			cost: cost + ", pipe and a hole saw", weight: w + 15, edit: fmt.Sprintf("drains[%s].part: %s", d.Name, next.Name),
+			cost: f.price(&next, 0).and(", pipe and a hole saw", 15), edit: fmt.Sprintf("drains[%s].part: %s", d.Name, next.Name),
 			apply: func(e *enclosure.Enclosure) bool {
 				f.grow(e, &e.Drains[i], next)
 				e.Rejoin()
@@ -79,11 +78,10 @@ func (f *finder) second() []change {
 	if d.Lip+higher >= f.s.E.Pool.DamTop {
 		return nil
 	}
-	cost, w := price(&d.Part, 0)
 	rise := quantity.Length(higher).Show(f.s.E.Units)
 	return []change{{
 		do:   fmt.Sprintf("add a second drain like the %s with its lip %s higher; it also carries the water when the first blocks", d.Name, rise),
-		cost: cost + ", pipe and one more hole", weight: w + 20, edit: "drains: one more entry",
+		cost: f.price(&d.Part, 0).and(", pipe and one more hole", 20), edit: "drains: one more entry",
 		apply: func(e *enclosure.Enclosure) bool {
 			n := d
 			n.Name = "second drain"
@@ -110,7 +108,8 @@ func (f *finder) lowerLips() []change {
 		}
 		to := quantity.Length(d.Lip - by - f.s.E.Pool.Floor).Show(f.s.E.Units)
 		out = append(out, change{
-			do: fmt.Sprintf("cut the standpipe of the %s to %s", d.Name, to), cost: "nothing", weight: 0.1,
+			do:   fmt.Sprintf("cut the standpipe of the %s to %s", d.Name, to),
+			cost: cost{words: "nothing", amount: 0.1}, // after what needs no saw
 			edit: fmt.Sprintf("drains[%s].lip: %s", d.Name, to),
 			apply: func(e *enclosure.Enclosure) bool {
 				e.Drains[i].Lip -= by
@@ -136,9 +135,8 @@ func (f *finder) vent() []change {
 				break
 			}
 		}
-		cost, w := price(&elbow, 0)
 		out = append(out, change{
-			do: fmt.Sprintf("put an elbow with a vent hole on the %s", d.Name), cost: cost, weight: w,
+			do: fmt.Sprintf("put an elbow with a vent hole on the %s", d.Name), cost: f.price(&elbow, 0),
 			edit: fmt.Sprintf("drains[%s].vented: yes", d.Name),
 			apply: func(e *enclosure.Enclosure) bool {
 				e.Drains[i].Vented = true

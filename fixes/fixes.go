@@ -6,13 +6,11 @@ package fixes
 
 import (
 	"cmp"
-	"fmt"
 	"slices"
 
 	"rillwright/answers"
 	"rillwright/catalogue"
 	"rillwright/enclosure"
-	"rillwright/quantity"
 )
 
 // most is how many fixes an answer keeps.
@@ -20,11 +18,10 @@ const most = 4
 
 // change is a fix before it is tried.
 type change struct {
-	do     string  // what to do, in the builder's words
-	edit   string  // the field of the design file and its new text
-	cost   string  // what it costs, in words
-	weight float64 // rank: money as a number, 0 for nothing
-	apply  func(e *enclosure.Enclosure) bool
+	do    string // what to do, in the builder's words
+	edit  string // the field of the design file and its new text
+	cost  cost
+	apply func(e *enclosure.Enclosure) bool
 	// anew says that doubts may act the other way round with it.
 	anew bool
 }
@@ -143,7 +140,8 @@ func (f *finder) alone(t *try, list []answers.Answer) {
 		}
 		x.helps = now.Verdict < was.Verdict || now.Verdict == was.Verdict && now.Score > was.Score+0.02
 		x.fix = answers.Fix{
-			Do: t.change.do, Change: t.change.edit, Cost: t.change.cost, Weight: t.change.weight,
+			Do: t.change.do, Change: t.change.edit, Cost: t.change.cost.String(),
+			Weight: t.change.cost.weight(), Price: t.change.cost.rankable(),
 			Verdict: now.Verdict, Before: headline(&was), After: headline(&now),
 		}
 		// What cannot be seen in the figure is no help.
@@ -180,7 +178,7 @@ func best(tries []*try, answer, n int) []*effect {
 // helps and breaks nothing, then what makes another answer tight, last what makes
 // one fail; among equals the cheapest.
 func inOrder(x, y answers.Fix) int {
-	return cmp.Or(cmp.Compare(rank(x), rank(y)), cmp.Compare(x.Weight, y.Weight), cmp.Compare(x.Verdict, y.Verdict))
+	return cmp.Or(cmp.Compare(rank(x), rank(y)), byCost(x, y), cmp.Compare(x.Verdict, y.Verdict))
 }
 
 func rank(f answers.Fix) int {
@@ -206,27 +204,4 @@ func headline(a *answers.Answer) string {
 		return a.Figures[a.Key].Text
 	}
 	return a.Verdict.String()
-}
-
-// price says what a part costs, length metres of it if it is sold by length.
-func price(p *catalogue.Part, length float64) (string, float64) {
-	if !p.Price.Given() {
-		return "price not known", 20
-	}
-	n := 1.0
-	switch p.Price.Per {
-	case "m":
-		n = length
-	case "ft":
-		n = length / 0.3048
-	}
-	low, high := p.Price.Low*n, p.Price.High*n
-	return fmt.Sprintf("about %.0f to %.0f %s", low, high, p.Price.Currency), (low + high) / 2
-}
-
-func money(m quantity.Money) (string, float64) {
-	if m.Currency == "" {
-		return "price not given", 30
-	}
-	return m.Show(quantity.Metric), m.Amount
 }

@@ -10,10 +10,14 @@ import (
 )
 
 // buildPool makes the pool with its drains. chamber gives the water level of
-// each sump chamber.
+// each sump chamber. The pool lives as long as the supply it is built from.
 func (b *supply) buildPool(chamber []float64) *gravity.Pool {
-	pool := &gravity.Pool{Top: b.e.Pool.DamTop}
-	junction := map[int]int{} // by tee
+	b.basin = gravity.Pool{Top: b.e.Pool.DamTop, Drains: b.basin.Drains[:0], Junctions: b.basin.Junctions[:0]}
+	pool := &b.basin
+	junction := b.memory.ints.take(len(b.e.Tees)) // by tee, -1 for none
+	for t := range junction {
+		junction[t] = -1
+	}
 	for i := range b.e.Runs {
 		if u := &b.e.Runs[i]; b.isDrainRun(i) {
 			junction[u.From.Index] = len(pool.Junctions)
@@ -27,9 +31,7 @@ func (b *supply) buildPool(chamber []float64) *gravity.Pool {
 	}
 	for i := range b.e.Runs {
 		if u := &b.e.Runs[i]; b.isDrainRun(i) && u.To.Kind == enclosure.AtTee {
-			if j, ok := junction[u.To.Index]; ok {
-				pool.Junctions[junction[u.From.Index]].Joins = j
-			}
+			pool.Junctions[junction[u.From.Index]].Joins = junction[u.To.Index]
 		}
 	}
 	for i := range b.e.Drains {
@@ -47,7 +49,7 @@ func level(chamber []float64, p enclosure.Place) float64 {
 
 // drain turns a drain into the places where its water may back up: the bulkhead
 // first, then the end of each piece below it.
-func (b *supply) drain(i int, chamber []float64, junction map[int]int) gravity.Drain {
+func (b *supply) drain(i int, chamber []float64, junction []int) gravity.Drain {
 	d := &b.e.Drains[i]
 	lip, bulk := b.c.Of(d.LipBore), b.c.Of(d.Bulkhead)
 	out := gravity.Drain{
@@ -55,13 +57,13 @@ func (b *supply) drain(i int, chamber []float64, junction map[int]int) gravity.D
 		Tail: math.Max(d.End, level(chamber, d.To)),
 	}
 	end := d.End
-	if j, ok := junction[d.To.Index]; ok && d.To.Kind == enclosure.AtTee {
-		out.Joins = j
+	if d.To.Kind == enclosure.AtTee && junction[d.To.Index] >= 0 {
+		out.Joins = junction[d.To.Index]
 		end = b.e.Tees[d.To.Index].Height
 		out.Tail = end
 	}
 	factor := b.c.Of(b.e.Fittings)
-	law := network.NewConduit(b.water.Kinematic)
+	law := b.memory.laws.Conduit(b.water.Kinematic, 1+len(d.Pieces))
 	law.AddFitting(hydraulics.ConstantK(hydraulics.EntranceSharp), lip)
 	switch d.Kind {
 	case "wall opening":
@@ -111,8 +113,9 @@ func (b *supply) reaches(out *gravity.Drain, d *enclosure.Drain, law *network.Co
 			upright += p.Length
 		}
 	}
+	out.Reaches = b.memory.reaches.room(1 + len(d.Pieces))
 	add := func(name string, at, bore float64) {
-		full := law.Clone()
+		full := b.memory.laws.Clone(law)
 		full.AddFitting(hydraulics.ConstantK(hydraulics.ExitTurbulent), bore)
 		out.Reaches = append(out.Reaches, gravity.Reach{ID: name, Height: at, Law: full})
 	}
@@ -120,8 +123,7 @@ func (b *supply) reaches(out *gravity.Drain, d *enclosure.Drain, law *network.Co
 	for k := range d.Pieces {
 		p := &d.Pieces[k]
 		next := b.c.Of(p.Bore)
-		part, _, _ := b.pieces(d.Pieces[k:k+1], bore, 0, 0)
-		law.Add(part)
+		b.add(law, d.Pieces[k:k+1], bore, 0, 0)
 		bore = next
 		switch {
 		case p.Flat:

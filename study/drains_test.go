@@ -21,7 +21,9 @@ func settled(tb testing.TB, e *enclosure.Enclosure, q float64) gravity.State {
 	if err != nil {
 		tb.Fatal(err)
 	}
-	return b.buildPool(b.chamberLevels(e.Sump.Level, q)).Settle(q)
+	levels := make([]float64, max(1, len(e.Sump.Chambers)))
+	b.fillLevels(levels, e.Sump.Level, q)
+	return b.buildPool(levels).Settle(q)
 }
 
 // Rule of thumb, derived with a weir coefficient of 1.7: over a 3/4 in standpipe

@@ -59,21 +59,12 @@ func openEnd(u *enclosure.Run) bool {
 // stoppedLoss is the loss of a stopped pump and its strainer for each square of
 // the flow.
 func (b *supply) stoppedLoss(i int) float64 {
-	a := hydraulics.CircleArea(b.outletBore(i))
+	bore := b.outletBore(i)
+	if bore == 0 {
+		bore = 0.016 // as wide as small pumps mostly are
+	}
+	a := hydraulics.CircleArea(bore)
 	return stoppedHeads/(2*hydraulics.G*a*a) + b.strainer(&b.e.Pumps[i], i)
-}
-
-// outletBore is the bore of a pump's outlet, or of what is put on it.
-func (b *supply) outletBore(i int) float64 {
-	if d := b.e.Pumps[i].OutletBore; d > 0 {
-		return d
-	}
-	for k := range b.e.Runs {
-		if u := &b.e.Runs[k]; u.From.Kind == enclosure.AtPump && u.From.Index == i && len(u.Pieces) > 0 {
-			return b.c.Of(u.Pieces[0].Bore)
-		}
-	}
-	return 0.016 // as wide as small pumps mostly are
 }
 
 // CircuitFlows is what runs in a circuit, m3/s.
@@ -175,11 +166,10 @@ func (p *Parts) Stopped(i int) network.Law { return network.Power{R: p.b.stopped
 // strainer taken off.
 func (p *Parts) Pump(i int) func(q float64) (h, slope float64) {
 	pump := &p.b.e.Pumps[i]
-	set := hydraulics.PumpSet{Pump: p.b.curve(pump).curve, Speed: pump.Speed * p.b.s.speed(), Parallel: 1, Series: 1}
-	r := p.b.strainer(pump, i)
+	law := pumpLaw{set: caseCurve(&pump.Curve, p.b.c).at(pump.Speed * p.b.s.speed()), strainer: p.b.strainer(pump, i)}
 	return func(q float64) (float64, float64) {
-		h, slope := set.Head(q)
-		return h - r*q*q, slope - 2*r*q
+		h, slope := law.Loss(q)
+		return -h, -slope
 	}
 }
 

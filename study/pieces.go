@@ -9,12 +9,18 @@ import (
 	"rillwright/hydraulics/network"
 )
 
-// pieces returns the law of pieces one behind the other: friction, fittings and
-// every change of bore between them, from the bore before the first (0 if not
-// known) to that after the last (0 for an open end). It also returns the bore
-// at the end and whether a shut valve closes it.
+// pieces returns the law of pieces one behind the other, as add adds them.
 func (b *supply) pieces(list []enclosure.Piece, first, last, heads float64) (law *network.Conduit, bore float64, shut bool) {
-	law = network.NewConduit(b.water.Kinematic)
+	law = b.memory.laws.Conduit(b.water.Kinematic, len(list))
+	bore, shut = b.add(law, list, first, last, heads)
+	return law, bore, shut
+}
+
+// add adds pieces one behind the other to a law: friction, fittings and every
+// change of bore between them, from the bore before the first (0 if not known)
+// to that after the last (0 for an open end), and velocity heads besides. It
+// returns the bore at the end and whether a shut valve closes them.
+func (b *supply) add(law *network.Conduit, list []enclosure.Piece, first, last, heads float64) (bore float64, shut bool) {
 	factor := b.c.Of(b.e.Fittings)
 	change := func(d1, d2 float64) {
 		switch {
@@ -57,7 +63,7 @@ func (b *supply) pieces(list []enclosure.Piece, first, last, heads float64) (law
 		}
 		law.AddFitting(hydraulics.ConstantK(heads*factor), at)
 	}
-	return law, bore, shut
+	return bore, shut
 }
 
 // fitting returns a fitting's loss coefficient on its own bore; open is false

@@ -3,21 +3,13 @@ package study
 import (
 	"math"
 
-	"rillwright/enclosure"
 	"rillwright/hydraulics"
 )
 
-// chamberLevels returns the level of each sump chamber when flow q passes from
-// the first to the last, in which the pump stands at the given level. Under a
+// fillLevels sets the level of each sump chamber when flow q passes from the
+// first to the last, in which the pump stands at the given level. Under a
 // baffle the water loses the velocity head of the gap (coefficient 0.6); over
 // one it stands at least as high as the crest and the sheet of water on it.
-func (b *supply) chamberLevels(last, q float64) []float64 {
-	levels := make([]float64, max(1, len(b.e.Sump.Chambers)))
-	b.fillLevels(levels, last, q)
-	return levels
-}
-
-// fillLevels sets levels as chamberLevels tells.
 func (b *supply) fillLevels(levels []float64, last, q float64) {
 	n := len(levels)
 	levels[n-1] = last
@@ -68,7 +60,7 @@ func (b *supply) sumpVolume(last, q float64) float64 {
 		return s.Width * s.Depth * (last - s.Bottom)
 	}
 	if b.levels == nil {
-		b.levels = make([]float64, len(s.Chambers))
+		b.levels = b.memory.floats.take(len(s.Chambers))
 	}
 	b.fillLevels(b.levels, last, q)
 	v := 0.0
@@ -122,12 +114,4 @@ func (b *supply) pipeVolume() float64 {
 		v += (m.Length + m.Ring) * hydraulics.CircleArea(b.c.Of(m.Bore))
 	}
 	return v
-}
-
-// PumpHead returns the head of a pump at a flow in a case, for plots.
-func PumpHead(p *enclosure.Pump, c enclosure.Case, s Setting, q float64) float64 {
-	speed := p.Speed * s.speed()
-	k := caseCurve(&p.Curve, c)
-	h, _ := hydraulics.PumpSet{Pump: k.curve, Speed: speed, Parallel: 1, Series: 1}.Head(q)
-	return h
 }

@@ -4,10 +4,12 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"rillwright/enclosure"
 	"rillwright/fluid"
 	"rillwright/hydraulics"
+	"rillwright/hydraulics/gravity"
 	"rillwright/hydraulics/network"
 )
 
@@ -33,29 +35,51 @@ type supply struct {
 	taps       []network.Taps // of each manifold
 	chains     [][]int        // links along each manifold
 	closed     []string       // runs shut by a valve
-	levels     []float64      // scratch, of sump chambers
+	curves     []pumpCurve    // of each pump
+	laws       []pumpLaw
+	levels     []float64 // scratch, of sump chambers
+
+	basin  gravity.Pool // what buildPool returns
+	rest   gravity.State
+	memory memory
 }
 
-// pumpLaw is a pump as a law: the head it gives is a head not lost.
-type pumpLaw struct{ set hydraulics.PumpSet }
+// begin empties b for another circuit but keeps its memory: all that was built
+// in it before must not be used again.
+func (b *supply) begin(e *enclosure.Enclosure, c enclosure.Case, s Setting, water fluid.Water) {
+	b.memory.reset()
+	*b = supply{
+		e: e, c: c, s: s, water: water,
+		p: network.Problem{Nodes: b.p.Nodes[:0], Links: b.p.Links[:0], Couplings: b.p.Couplings[:0]},
 
-// Loss implements network.Law.
-func (p pumpLaw) Loss(q float64) (h, slope float64) {
-	h, slope = p.set.Head(q)
-	return -h, -slope
+		pumpOut: b.pumpOut[:0], pumpIn: b.pumpIn[:0], pumpLink: b.pumpLink[:0], curves: b.curves[:0],
+		tees: b.tees[:0], runLink: b.runLink[:0], closed: b.closed[:0],
+		along: b.along[:0], alongNode: b.alongNode[:0], chains: b.chains[:0],
+		outletLink: b.outletLink[:0], outletNode: b.outletNode[:0],
+		// Links and couplings point into these two.
+		laws:  slices.Grow(b.laws[:0], len(e.Pumps)),
+		taps:  slices.Grow(b.taps[:0], len(e.Manifolds)),
+		basin: b.basin, rest: b.rest, memory: b.memory,
+	}
+	n := 2 + 2*len(e.Pumps) + len(e.Tees) + len(e.Runs)
+	for i := range e.Manifolds {
+		n += 2*len(e.Manifolds[i].Outlets) + 3
+	}
+	b.p.Nodes, b.p.Links = slices.Grow(b.p.Nodes, n), slices.Grow(b.p.Links, n)
 }
 
+// buildSupply poses the circuit for the two levels. It lives in the setting's
+// Workspace, if there is one, until the next is built there.
 func buildSupply(e *enclosure.Enclosure, c enclosure.Case, s Setting, sumpLevel, poolLevel float64) (*supply, error) {
 	b, err := waterOnly(e, c, s)
 	if err != nil {
 		return nil, err
 	}
-	b.reserve()
-	b.sump = b.node("sump surface", sumpLevel)
-	b.pool = b.node("pool surface", poolLevel)
+	b.sump = b.node("sump surface", "", sumpLevel)
+	b.pool = b.node("pool surface", "", poolLevel)
 	b.pumps()
 	for i := range e.Tees {
-		b.tees = append(b.tees, b.free("tee "+e.Tees[i].Name))
+		b.tees = append(b.tees, b.free("tee ", e.Tees[i].Name))
 	}
 	for i := range e.Manifolds {
 		b.manifold(i)
@@ -67,7 +91,7 @@ func buildSupply(e *enclosure.Enclosure, c enclosure.Case, s Setting, sumpLevel,
 	b.pumpLinks()
 	for i := range b.taps {
 		if len(b.taps[i].Outlet) > 0 {
-			b.p.Couplings = append(b.p.Couplings, b.taps[i])
+			b.p.Couplings = append(b.p.Couplings, &b.taps[i])
 		}
 	}
 	return b, nil
@@ -80,210 +104,43 @@ func waterOnly(e *enclosure.Enclosure, c enclosure.Case, s Setting) (*supply, er
 	if !ok {
 		return nil, fmt.Errorf("water at %.1f C is outside 0 to 40 C", t)
 	}
-	return &supply{e: e, c: c, s: s, water: water}, nil
-}
-
-// reserve makes room for all nodes and links at once.
-func (b *supply) reserve() {
-	n := 2 + 2*len(b.e.Pumps) + len(b.e.Tees) + len(b.e.Runs)
-	for i := range b.e.Manifolds {
-		n += 2*len(b.e.Manifolds[i].Outlets) + 3
+	b := &supply{}
+	if s.Workspace != nil {
+		b = &s.Workspace.supply
 	}
-	b.p.Nodes = make([]network.Node, 0, n)
-	b.p.Links = make([]network.Link, 0, n)
+	b.begin(e, c, s, water)
+	return b, nil
 }
 
-func (b *supply) node(id string, head float64) int {
-	b.p.Nodes = append(b.p.Nodes, network.Node{ID: id, Fixed: true, Head: head})
-	return len(b.p.Nodes) - 1
+// node adds a node of given head, free one without; its name is in two parts.
+func (b *supply) node(name, rest string, head float64) int {
+	k := b.free(name, rest)
+	b.p.Nodes[k].Fixed, b.p.Nodes[k].Head = true, head
+	return k
 }
 
-func (b *supply) free(id string) int {
-	b.p.Nodes = append(b.p.Nodes, network.Node{ID: id})
-	return len(b.p.Nodes) - 1
+func (b *supply) free(name, rest string) int {
+	k := len(b.p.Nodes)
+	was := ""
+	if k < cap(b.p.Nodes) {
+		was = b.p.Nodes[:k+1][k].ID
+	}
+	b.p.Nodes = append(b.p.Nodes, network.Node{ID: join(name, rest, was)})
+	return k
+}
+
+// join returns name and rest in one word: was itself if it is that, as the node
+// in the same place of the circuit before mostly is.
+func join(name, rest, was string) string {
+	if strings.HasPrefix(was, name) && was[len(name):] == rest {
+		return was
+	}
+	return name + rest
 }
 
 func (b *supply) link(l network.Link) int {
 	b.p.Links = append(b.p.Links, l)
 	return len(b.p.Links) - 1
-}
-
-func (b *supply) pumps() {
-	for i := range b.e.Pumps {
-		p := &b.e.Pumps[i]
-		in := b.sump
-		if !p.InSump {
-			in = b.free(p.Name + " inlet")
-		}
-		b.pumpIn = append(b.pumpIn, in)
-		b.pumpOut = append(b.pumpOut, b.free(p.Name+" outlet"))
-	}
-}
-
-// pumpLinks joins each pump's two sides, with the loss of its strainer.
-func (b *supply) pumpLinks() {
-	for i := range b.e.Pumps {
-		p := &b.e.Pumps[i]
-		curve := b.curve(p)
-		law := network.Law(pumpLaw{hydraulics.PumpSet{Pump: curve.curve, Speed: p.Speed * b.s.speed(), Parallel: 1, Series: 1}})
-		if r := b.strainer(p, i); r > 0 {
-			law = network.Series{law, network.Power{R: r, N: 2}}
-		}
-		b.pumpLink = append(b.pumpLink, b.link(network.Link{
-			ID: p.Name, From: b.pumpIn[i], To: b.pumpOut[i], Law: law, OneWay: true, Guess: 0.35 * curve.zeroHead,
-		}))
-	}
-}
-
-// strainer returns the loss of a pump's strainer for each square of the flow.
-func (b *supply) strainer(p *enclosure.Pump, i int) float64 {
-	r := p.StrainerLoss
-	if p.StrainerK > 0 {
-		bore := p.OutletBore
-		for k := range b.e.Runs {
-			if u := &b.e.Runs[k]; bore == 0 && u.From.Kind == enclosure.AtPump && u.From.Index == i && len(u.Pieces) > 0 {
-				bore = b.c.Of(u.Pieces[0].Bore)
-			}
-		}
-		if bore > 0 {
-			a := hydraulics.CircleArea(bore)
-			r += p.StrainerK / (2 * hydraulics.G * a * a)
-		}
-	}
-	return r * b.c.Of(b.e.StrainerDirt)
-}
-
-type pumpCurve struct {
-	curve    hydraulics.Curve
-	zeroHead float64 // flow without lift
-}
-
-// curve returns a pump's curve in this case. Curves were checked by Resolve.
-func (b *supply) curve(p *enclosure.Pump) pumpCurve {
-	return caseCurve(&p.Curve, b.c)
-}
-
-func caseCurve(c *enclosure.Curve, k enclosure.Case) pumpCurve {
-	if c.Label {
-		curve, err := hydraulics.LabelCurve(c.HMax, c.QMax, k.Of(c.Shape))
-		if err == nil {
-			return pumpCurve{curve, c.QMax}
-		}
-	}
-	curve, err := hydraulics.NewTableCurve(c.Flow, c.Head)
-	if err != nil {
-		return pumpCurve{hydraulics.PowerCurve{C: 1}, 0}
-	}
-	return pumpCurve{curve, c.Flow[len(c.Flow)-1]}
-}
-
-// manifold lays a manifold's pipe along its outlets and feed points.
-func (b *supply) manifold(i int) {
-	m := &b.e.Manifolds[i]
-	at := b.positions(i)
-	bore := b.c.Of(m.Bore)
-	nodes := make([]int, len(at))
-	for k := range at {
-		nodes[k] = b.free(m.Name)
-	}
-	b.along, b.alongNode = append(b.along, at), append(b.alongNode, nodes)
-	guess := b.guess(i)
-	chain := make([]int, 0, len(at))
-	var pipe *network.Conduit
-	length := 0.0
-	for k := 1; k < len(at); k++ {
-		// Pieces of one length, the rule between outlets, share their law.
-		if d := at[k] - at[k-1]; pipe == nil || math.Abs(d-length) > 1e-12 {
-			pipe, length = b.plainPipe(bore, d, m.Roughness), d
-		}
-		chain = append(chain, b.link(network.Link{ID: m.Name, From: nodes[k-1], To: nodes[k], Guess: guess, Law: pipe}))
-	}
-	if m.Ring > 0 && len(at) > 1 {
-		b.link(network.Link{ID: m.Name + " return leg", From: nodes[len(at)-1], To: nodes[0], Guess: guess, Law: b.plainPipe(bore, m.Ring, m.Roughness)})
-	}
-	laws := make([]network.Law, len(m.Groups))
-	for g := range m.Groups {
-		laws[g] = b.outlet(&m.Groups[g])
-	}
-	n := len(m.Outlets)
-	taps := network.Taps{
-		Bore: bore, Share: b.c.Of(b.e.WallTap),
-		Outlet: make([]int, 0, n), Left: make([]int, 0, n), Right: make([]int, 0, n),
-	}
-	links, joints := make([]int, 0, n), make([]int, 0, n)
-	for j := range m.Outlets {
-		o := &m.Outlets[j]
-		k, _ := slices.BinarySearch(at, o.At)
-		air := b.node("", OutletHeight(m, b.c, o.At))
-		l := b.link(network.Link{
-			ID: m.Name, From: nodes[k], To: air, OneWay: true, Guess: guess / float64(n), Law: laws[o.Group],
-		})
-		links, joints = append(links, l), append(joints, nodes[k])
-		left, right := -1, -1
-		if k > 0 {
-			left = chain[k-1]
-		}
-		if k < len(chain) {
-			right = chain[k]
-		}
-		taps.Outlet, taps.Left, taps.Right = append(taps.Outlet, l), append(taps.Left, left), append(taps.Right, right)
-	}
-	b.taps = append(b.taps, taps)
-	b.chains = append(b.chains, chain)
-	b.outletLink = append(b.outletLink, links)
-	b.outletNode = append(b.outletNode, joints)
-}
-
-// OutletHeight returns the height of an outlet at distance x from a manifold's
-// left end when the manifold hangs out of level, its right end high.
-func OutletHeight(m *enclosure.Manifold, c enclosure.Case, x float64) float64 {
-	if m.Length == 0 {
-		return m.Height
-	}
-	return m.Height + c.Of(m.LevelError)*(x/m.Length-0.5)
-}
-
-// positions returns the distinct places along a manifold, from the left, at
-// which something is joined to it.
-func (b *supply) positions(i int) []float64 {
-	m := &b.e.Manifolds[i]
-	at := make([]float64, 0, len(m.Outlets)+len(m.Feeds)+1)
-	for _, o := range m.Outlets {
-		at = append(at, o.At)
-	}
-	for k := range b.e.Runs {
-		u := &b.e.Runs[k]
-		if u.To.Kind == enclosure.AtManifold && u.To.Index == i {
-			at = append(at, u.At)
-		}
-		if u.From.Kind == enclosure.AtManifold && u.From.Index == i {
-			at = append(at, u.FromAt)
-		}
-	}
-	slices.Sort(at)
-	return slices.Compact(at)
-}
-
-// guess returns a flow to begin with for a manifold.
-func (b *supply) guess(i int) float64 {
-	sum := 0.0
-	for k := range b.e.Pumps {
-		sum += b.curve(&b.e.Pumps[k]).zeroHead
-	}
-	return max(0.3*sum/float64(len(b.e.Manifolds)), 1e-6)
-}
-
-func (b *supply) plainPipe(bore, length, roughness float64) *network.Conduit {
-	c := network.NewConduit(b.water.Kinematic)
-	c.AddPipe(bore, length, roughness, b.c.Of(b.e.Friction))
-	return c
-}
-
-func (b *supply) outlet(g *enclosure.OutletGroup) network.Law {
-	if g.EmitterK > 0 {
-		return network.Emitter{K: g.EmitterK, X: g.EmitterX}
-	}
-	return network.NewHole(b.c.Of(g.Hole), b.water.Kinematic, b.c.Of(g.Discharge)/0.61)
 }
 
 // end returns the node at one end of a run.
@@ -317,11 +174,11 @@ func (b *supply) run(i int, poolLevel, sumpLevel float64) {
 	last := 0.0
 	switch u.To.Kind {
 	case enclosure.AtPool:
-		l.To, l.OneWay = b.node(u.Name+" end", math.Max(u.EndHeight, poolLevel)), true
+		l.To, l.OneWay = b.node(u.Name, " end", math.Max(u.EndHeight, poolLevel)), true
 	case enclosure.AtSump:
-		l.To, l.OneWay = b.node(u.Name+" end", math.Max(u.EndHeight, sumpLevel)), true
+		l.To, l.OneWay = b.node(u.Name, " end", math.Max(u.EndHeight, sumpLevel)), true
 	case enclosure.AtFloor:
-		l.To, l.OneWay = b.node(u.Name+" end", u.EndHeight), true
+		l.To, l.OneWay = b.node(u.Name, " end", u.EndHeight), true
 	case enclosure.AtManifold:
 		last = b.c.Of(b.e.Manifolds[u.To.Index].Bore)
 	case enclosure.AtTee:
@@ -356,77 +213,8 @@ func (b *supply) run(i int, poolLevel, sumpLevel float64) {
 
 func (b *supply) guessRun() float64 {
 	sum := 0.0
-	for k := range b.e.Pumps {
-		sum += b.curve(&b.e.Pumps[k]).zeroHead
+	for k := range b.curves {
+		sum += b.curves[k].zeroHead
 	}
 	return 0.3 * sum
-}
-
-// isDrainRun reports whether a run carries drains that join to the sump.
-func (b *supply) isDrainRun(i int) bool {
-	u := &b.e.Runs[i]
-	return u.From.Kind == enclosure.AtTee && drainTee(b.e, u.From.Index)
-}
-
-// drainTee reports whether drains run into a tee.
-func drainTee(e *enclosure.Enclosure, tee int) bool {
-	for k := range e.Drains {
-		if e.Drains[k].To.Kind == enclosure.AtTee && e.Drains[k].To.Index == tee {
-			return true
-		}
-	}
-	for k := range e.Runs {
-		u := &e.Runs[k]
-		if u.To.Kind == enclosure.AtTee && u.To.Index == tee && u.From.Kind == enclosure.AtTee && u.From.Index != tee && drainTee(e, u.From.Index) {
-			return true
-		}
-	}
-	return false
-}
-
-// feedCoupling makes a tee of a feed point that lies within a manifold.
-func (b *supply) feedCoupling(i int, at float64, run int) {
-	m := &b.e.Manifolds[i]
-	k, _ := slices.BinarySearch(b.along[i], at)
-	if k == 0 || k >= len(b.chains[i]) {
-		return
-	}
-	b.p.Couplings = append(b.p.Couplings, network.Tee{
-		Runs:   [2]network.TeeLeg{{Link: b.chains[i][k-1], Into: 1}, {Link: b.chains[i][k], Into: -1}},
-		Branch: network.TeeLeg{Link: run, Into: 1}, Bore: b.c.Of(m.Bore), Factor: b.c.Of(b.e.TeeLoss),
-	})
-}
-
-// teeCouplings gives each tee of three legs its losses.
-func (b *supply) teeCouplings() {
-	for t := range b.e.Tees {
-		var runs []network.TeeLeg
-		var branch network.TeeLeg
-		found := false
-		for i := range b.e.Runs {
-			if b.runLink[i] < 0 {
-				continue
-			}
-			u := &b.e.Runs[i]
-			leg := network.TeeLeg{Link: b.runLink[i]}
-			switch {
-			case u.To.Kind == enclosure.AtTee && u.To.Index == t:
-				leg.Into = 1
-			case u.From.Kind == enclosure.AtTee && u.From.Index == t:
-				leg.Into = -1
-			default:
-				continue
-			}
-			if u.Name == b.e.Tees[t].Branch {
-				branch, found = leg, true
-			} else {
-				runs = append(runs, leg)
-			}
-		}
-		if found && len(runs) == 2 {
-			b.p.Couplings = append(b.p.Couplings, network.Tee{
-				Runs: [2]network.TeeLeg{runs[0], runs[1]}, Branch: branch, Bore: b.e.Tees[t].Bore, Factor: b.c.Of(b.e.TeeLoss),
-			})
-		}
-	}
 }

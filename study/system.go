@@ -56,6 +56,9 @@ func drive(e *enclosure.Enclosure, c enclosure.Case, s Setting, q float64) (head
 	if len(e.Pumps) != 1 {
 		return 0, 0, errors.New("a system curve is for one pump")
 	}
+	if s.Workspace == nil {
+		s.Workspace = &Workspace{}
+	}
 	b, err := buildSupply(e, c, s, e.Sump.Level, restLevel(e))
 	if err != nil {
 		return 0, 0, err
@@ -63,9 +66,6 @@ func drive(e *enclosure.Enclosure, c enclosure.Case, s Setting, q float64) (head
 	p := &b.p
 	p.Links = p.Links[:b.pumpLink[0]]
 	p.Nodes[b.pumpOut[0]].Demand = -q
-	if s.Workspace == nil {
-		s.Workspace = &Workspace{}
-	}
 	solver, err := s.Workspace.solverFor(p)
 	if err != nil {
 		return 0, 0, err
@@ -84,11 +84,4 @@ func drive(e *enclosure.Enclosure, c enclosure.Case, s Setting, q float64) (head
 	}
 	head = res.Head[b.pumpOut[0]] - p.Nodes[b.pumpIn[0]].Head + b.strainer(&e.Pumps[0], 0)*q*q
 	return head, outlets, nil
-}
-
-// CurveHead returns the head of a pump given by points at a flow, at full
-// speed.
-func CurveHead(c *enclosure.Curve, q float64) float64 {
-	h, _ := caseCurve(c, nil).curve.Head(q)
-	return h
 }

@@ -13,7 +13,8 @@ func (s *Solver) Begin(head, flow []float64) bool {
 	for _, i := range s.free {
 		s.head[i] = head[i]
 	}
-	for _, k := range s.open {
+	for i := range s.open {
+		k := s.open[i].link
 		s.flow[k] = flow[k]
 	}
 	clear(s.extra)
@@ -24,11 +25,12 @@ func (s *Solver) Begin(head, flow []float64) bool {
 
 // Take makes the solver solve p in place of its present circuit and reports
 // whether it can: p must have the same shape (nodes, fixed flags, ends and
-// closed flags of links, links of couplings) and be valid. The analysis and the
-// memory are then used again, but nothing of the state: the next Solve starts
-// from the links' guesses, or from what Begin is given.
+// closed flags of links, links of couplings) and be valid. It may be the present
+// circuit, changed. The analysis and the memory are then used again, but nothing
+// of the state: the next Solve starts from the links' guesses, or from what
+// Begin is given.
 func (s *Solver) Take(p *Problem) bool {
-	if !s.p.sameShape(p) || p.check() != nil {
+	if !s.shape.fits(p) || p.check() != nil {
 		return false
 	}
 	for i := range p.Nodes {
@@ -41,25 +43,53 @@ func (s *Solver) Take(p *Problem) bool {
 	return true
 }
 
-func (p *Problem) sameShape(q *Problem) bool {
-	if len(p.Nodes) != len(q.Nodes) || len(p.Links) != len(q.Links) || len(p.Couplings) != len(q.Couplings) {
+// shape is what a solver's analysis rests on. It is a copy, since whoever poses
+// the circuit may pose the next in the same memory.
+type shape struct {
+	fixed []bool // of each node
+	links []linkShape
+	tied  []int // links on which couplings put a loss, coupling by coupling
+	list  []int // scratch
+}
+
+type linkShape struct {
+	from, to int
+	closed   bool
+}
+
+func shapeOf(p *Problem) shape {
+	s := shape{fixed: make([]bool, len(p.Nodes)), links: make([]linkShape, len(p.Links))}
+	for i := range p.Nodes {
+		s.fixed[i] = p.Nodes[i].Fixed
+	}
+	for k := range p.Links {
+		l := &p.Links[k]
+		s.links[k] = linkShape{l.From, l.To, l.Closed}
+	}
+	for _, c := range p.Couplings {
+		s.tied = c.Links(s.tied)
+	}
+	return s
+}
+
+// fits reports whether p has the shape.
+func (s *shape) fits(p *Problem) bool {
+	if len(p.Nodes) != len(s.fixed) || len(p.Links) != len(s.links) {
 		return false
 	}
 	for i := range p.Nodes {
-		if p.Nodes[i].Fixed != q.Nodes[i].Fixed {
+		if p.Nodes[i].Fixed != s.fixed[i] {
 			return false
 		}
 	}
 	for k := range p.Links {
-		a, b := &p.Links[k], &q.Links[k]
-		if a.From != b.From || a.To != b.To || a.Closed != b.Closed {
+		if l := &p.Links[k]; s.links[k] != (linkShape{l.From, l.To, l.Closed}) {
 			return false
 		}
 	}
-	for c := range p.Couplings {
-		if !slices.Equal(p.Couplings[c].Links(), q.Couplings[c].Links()) {
-			return false
-		}
+	s.list = s.list[:0]
+	for _, c := range p.Couplings {
+		s.list = c.Links(s.list)
 	}
-	return true
+	return slices.Equal(s.list, s.tied)
 }

@@ -42,6 +42,10 @@ func TestTake(t *testing.T) {
 		if s.Take(other) {
 			t.Fatalf("trial %d: took a circuit with another link closed", trial)
 		}
+		q.Links[0].Closed = !q.Links[0].Closed
+		if s.Take(q) {
+			t.Fatalf("trial %d: took its own circuit after a link was closed in it", trial)
+		}
 	}
 }
 

@@ -8,8 +8,8 @@ import (
 
 // Conduit is the law of pipes and fittings one behind the other: friction by
 // Darcy and Weisbach along each length of pipe, and fittings, each with a loss
-// coefficient K = K1/Re + KInf. Make one with NewConduit and add to it in any
-// order; as a law it holds for flow in both directions.
+// coefficient K = K1/Re + KInf. Make one with NewConduit or a Store and add to it
+// in any order; as a law it holds for flow in both directions.
 //
 // A fitting's K1/Re share grows with the flow itself and its KInf share with
 // the flow squared, so that all fittings together are two numbers and cost
@@ -83,16 +83,11 @@ func (c *Conduit) Loss(q float64) (h, slope float64) {
 // Velocity returns the speed in a bore, m/s, at flow q, m3/s.
 func Velocity(q, bore float64) float64 { return q / (math.Pi * bore * bore / 4) }
 
-// Clone returns a copy that can be added to on its own.
-func (c *Conduit) Clone() *Conduit {
+// share returns a copy with the same pipes in memory. Pipes are only ever
+// added, and the copy has no room beyond its own, so that neither of the two
+// sees what is added to the other.
+func (c *Conduit) share() Conduit {
 	d := *c
-	d.pipes = append([]pipe(nil), c.pipes...)
-	return &d
-}
-
-// Add adds the losses of another conduit, for the same water.
-func (c *Conduit) Add(o *Conduit) {
-	c.pipes = append(c.pipes, o.pipes...)
-	c.linear += o.linear
-	c.square += o.square
+	d.pipes = c.pipes[:len(c.pipes):len(c.pipes)]
+	return d
 }

@@ -34,7 +34,9 @@ type TeeLeg struct {
 }
 
 // Links implements Coupling.
-func (t Tee) Links() []int { return []int{t.Runs[0].Link, t.Runs[1].Link, t.Branch.Link} }
+func (t Tee) Links(list []int) []int {
+	return append(list, t.Runs[0].Link, t.Runs[1].Link, t.Branch.Link)
+}
 
 // Add implements Coupling.
 func (t Tee) Add(flow, extra, stiff []float64) {
@@ -132,7 +134,7 @@ type Taps struct {
 }
 
 // Links implements Coupling.
-func (t Taps) Links() []int { return t.Outlet }
+func (t Taps) Links(list []int) []int { return append(list, t.Outlet...) }
 
 // Add implements Coupling. What a hole feels does not depend on its own flow to
 // speak of, so nothing is added to stiff.

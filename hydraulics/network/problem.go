@@ -57,8 +57,8 @@ type Link struct {
 // as a tee. It must be bounded for bounded flows and need not be monotone.
 // Losses are in m in the sense of each link's own direction.
 type Coupling interface {
-	// Links returns the links on which Add puts a loss.
-	Links() []int
+	// Links appends the links on which Add puts a loss to a list.
+	Links(list []int) []int
 	// Add adds to extra[k] the head lost along each of its links k at the
 	// given link flows, and to stiff[k] a slope, s/m2 and not negative, of
 	// the order in which that loss answers to all the flows it depends on.

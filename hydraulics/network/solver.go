@@ -1,7 +1,6 @@
 package network
 
 import (
-	"errors"
 	"fmt"
 	"math"
 
@@ -72,10 +71,9 @@ type Solver struct {
 	settings Settings
 
 	free     []int32 // node index of each unknown
-	unknown  []int32 // unknown of each node, or -1
-	open     []int32 // links that can carry water between anchored nodes
-	entry    []int32 // off-diagonal entry of each open link, or -1
+	open     []wire  // links that can carry water between anchored nodes
 	isolated []bool
+	shape    shape
 	matrix   *sparse.Laplacian
 
 	head, flow            []float64
@@ -96,6 +94,16 @@ type Solver struct {
 	coupled, solvedOnce   bool
 }
 
+// wire is an open link as the inner loops see it.
+type wire struct {
+	link     int32
+	from, to int32 // nodes
+	// tail and head are the unknowns of the two nodes; given heads all share
+	// the place after the last unknown, which nobody reads.
+	tail, head int32
+	entry      int32 // off-diagonal entry, or -1 if a head is given
+}
+
 // NewSolver prepares to solve p, which the Solver keeps. The error is an
 // *InvalidError that says what is wrong with the circuit.
 func NewSolver(p *Problem, settings Settings) (*Solver, error) {
@@ -108,16 +116,16 @@ func NewSolver(p *Problem, settings Settings) (*Solver, error) {
 	if settings.Tolerance <= 0 {
 		settings.Tolerance = 1e-11
 	}
-	s := &Solver{p: p, settings: settings}
+	s := &Solver{p: p, settings: settings, shape: shapeOf(p)}
 	joined := p.reach()
-	s.unknown = make([]int32, len(p.Nodes))
+	unknown := make([]int32, len(p.Nodes))
 	s.isolated = make([]bool, len(p.Nodes))
 	for i := range p.Nodes {
-		s.unknown[i] = -1
+		unknown[i] = -1
 		switch n := &p.Nodes[i]; {
 		case n.Fixed:
 		case joined[i]:
-			s.unknown[i] = int32(len(s.free))
+			unknown[i] = int32(len(s.free))
 			s.free = append(s.free, int32(i))
 		default:
 			if n.Demand != 0 {
@@ -126,20 +134,25 @@ func NewSolver(p *Problem, settings Settings) (*Solver, error) {
 			s.isolated[i] = true
 		}
 	}
-	s.entry = make([]int32, len(p.Links))
+	given := int32(len(s.free))
+	for i := range unknown {
+		if unknown[i] < 0 {
+			unknown[i] = given
+		}
+	}
 	var rows, cols []int32
 	for k := range p.Links {
 		l := &p.Links[k]
-		s.entry[k] = -1
 		if l.Closed || s.isolated[l.From] {
 			continue
 		}
-		s.open = append(s.open, int32(k))
-		if f, t := s.unknown[l.From], s.unknown[l.To]; f >= 0 && t >= 0 {
-			s.entry[k] = int32(len(rows))
-			rows = append(rows, f)
-			cols = append(cols, t)
+		w := wire{link: int32(k), from: int32(l.From), to: int32(l.To), tail: unknown[l.From], head: unknown[l.To], entry: -1}
+		if w.tail < given && w.head < given {
+			w.entry = int32(len(rows))
+			rows = append(rows, w.tail)
+			cols = append(cols, w.head)
 		}
+		s.open = append(s.open, w)
 	}
 	s.matrix = sparse.Analyze(len(s.free), rows, cols)
 	s.allocate(len(rows))
@@ -148,7 +161,7 @@ func NewSolver(p *Problem, settings Settings) (*Solver, error) {
 
 func (s *Solver) allocate(entries int) {
 	nodes, links, free := len(s.p.Nodes), len(s.p.Links), len(s.free)
-	block := make([]float64, nodes+14*links+3*free+entries)
+	block := make([]float64, nodes+14*links+3*(free+1)+entries)
 	take := func(n int) []float64 {
 		part := block[:n:n]
 		block = block[n:]
@@ -160,16 +173,14 @@ func (s *Solver) allocate(entries int) {
 	s.step, s.trial, s.trialLoss, s.trialSlope = take(links), take(links), take(links), take(links)
 	s.conductance, s.drop = take(links), take(links)
 	s.acting, s.dflow, s.dextra = take(links), take(links), take(links)
-	s.ground, s.rhs, s.bal = take(free), take(free), take(free)
+	s.ground, s.rhs, s.bal = take(free+1), take(free+1), take(free+1) // one place more for given heads
 	s.between = take(entries)
 	tied := make([]bool, links)
-	for _, c := range s.p.Couplings {
-		for _, k := range c.Links() {
-			tied[k] = true
-		}
+	for _, k := range s.shape.tied {
+		tied[k] = true
 	}
-	for _, k := range s.open {
-		if tied[k] {
+	for i := range s.open {
+		if k := s.open[i].link; tied[k] {
 			s.tied = append(s.tied, k)
 		}
 	}
@@ -258,7 +269,8 @@ func (s *Solver) start() {
 		s.head[i] = lo
 	}
 	available := max((hi-lo)/3, 0.01)
-	for _, k := range s.open {
+	for i := range s.open {
+		k := s.open[i].link
 		l := &s.p.Links[k]
 		if s.flow[k] = l.Guess; l.Guess == 0 {
 			s.flow[k] = flowLosing(l.Law, available)
@@ -279,143 +291,4 @@ func flowLosing(law Law, h float64) float64 {
 		q *= 4
 	}
 	return q
-}
-
-func (s *Solver) anyReverse() bool {
-	for _, k := range s.open {
-		if s.p.Links[k].OneWay && s.flow[k] < 0 {
-			return true
-		}
-	}
-	return false
-}
-
-// evaluate fills loss and slope of every open link at the flows q.
-func (s *Solver) evaluate(q, loss, slope []float64) {
-	for _, k := range s.open {
-		l := &s.p.Links[k]
-		if l.OneWay && q[k] < 0 {
-			h, _ := l.Law.Loss(0)
-			loss[k], slope[k] = h+s.wall*q[k], s.wall
-			continue
-		}
-		loss[k], slope[k] = l.Law.Loss(q[k])
-	}
-}
-
-var errNotNumber = errors.New("a law gave a head that is not a number")
-
-// descend runs Newton steps until the circuit is at rest with the present
-// slope for reverse flow.
-func (s *Solver) descend(res *Result) error {
-	s.damping = 0
-	best, since := math.Inf(1), 0
-	lowest, stuck := math.Inf(1), 0
-	s.evaluate(s.flow, s.loss, s.slope)
-	s.couple()
-	for range s.settings.MaxIterations {
-		largest, scale, bad := s.residuals()
-		if bad >= 0 {
-			return fmt.Errorf("circuit: %s: %w", s.p.Links[bad].ID, errNotNumber)
-		}
-		imbalance, through := s.balance()
-		res.Residual, res.Imbalance = largest, imbalance
-		settled := imbalance <= 1e-12*through
-		if !s.coupled && settled && largest <= roughly*scale {
-			s.coupled = true
-			s.couple()
-			if len(s.p.Couplings) > 0 {
-				continue
-			}
-		}
-		if settled && largest <= s.settings.Tolerance*scale {
-			res.Status = Converged
-			return nil
-		}
-		// Where laws are steep, rounding may keep the residual above the
-		// tolerance: once it no longer falls, what is good enough is taken.
-		if stuck++; largest < lowest {
-			lowest, stuck = largest, 0
-		} else if stuck > 3*patience && settled && largest <= goodEnough*scale {
-			res.Status = Converged
-			return nil
-		}
-		// A coupling's answer to other links' flows is not in the system of a
-		// step. If that makes the steps swing, they are held back more.
-		if since++; largest < best/2 {
-			best, since = largest, 0
-		} else if since > patience && s.coupled {
-			s.damping = min(max(2*s.damping, 0.25), 1<<12)
-			best, since = largest, 0
-		}
-		if err := s.newton(min(leastSlope, leastShare*scale/through)); err != nil {
-			return err
-		}
-		res.Iterations++
-		// The search along a step needs flows that balance, but not to the last
-		// digit: near rest, rounding of the flows before may be all there is.
-		s.advance(imbalance <= 1e-6*through)
-	}
-	if largest, scale, _ := s.residuals(); largest <= goodEnough*scale {
-		res.Status = Converged
-		return nil
-	}
-	res.Status = Stalled
-	return nil
-}
-
-// residuals returns the largest head residual of a link, less what rounding
-// alone can make of it, and the scale of head differences in the circuit, or
-// the index of a link whose law gave no number.
-func (s *Solver) residuals() (largest, scale float64, bad int) {
-	lo, hi := math.Inf(1), math.Inf(-1)
-	for _, k := range s.open {
-		l := &s.p.Links[k]
-		hf, ht := s.head[l.From], s.head[l.To]
-		lo, hi = min(lo, hf, ht), max(hi, hf, ht)
-		r := math.Abs(hf - ht - s.loss[k] - s.extra[k])
-		if !(r < math.MaxFloat64) {
-			return 0, 0, int(k)
-		}
-		const eps = 1.0 / (1 << 50)
-		rounding := eps * (math.Abs(hf) + math.Abs(ht) + math.Abs(s.extra[k]) + (s.slope[k]+s.stiff[k])*math.Abs(s.flow[k]))
-		largest = max(largest, r-rounding)
-	}
-	return largest, max(hi-lo, 1e-2), -1
-}
-
-// balance computes what is missing at each free node and returns the largest
-// imbalance and the scale of flows through nodes, at least a drop an hour.
-func (s *Solver) balance() (largest, through float64) {
-	for u, i := range s.free {
-		s.bal[u] = -s.p.Nodes[i].Demand
-		through = max(through, math.Abs(s.p.Nodes[i].Demand))
-	}
-	for _, k := range s.open {
-		l := &s.p.Links[k]
-		q := s.flow[k]
-		through = max(through, math.Abs(q))
-		if f := s.unknown[l.From]; f >= 0 {
-			s.bal[f] -= q
-		}
-		if t := s.unknown[l.To]; t >= 0 {
-			s.bal[t] += q
-		}
-	}
-	for _, b := range s.bal {
-		largest = max(largest, math.Abs(b))
-	}
-	return largest, max(through, 1e-9)
-}
-
-// couple evaluates the couplings at the present flows.
-func (s *Solver) couple() {
-	if !s.coupled || len(s.p.Couplings) == 0 {
-		return
-	}
-	clear(s.extra)
-	clear(s.stiff)
-	for _, c := range s.p.Couplings {
-		c.Add(s.flow, s.extra, s.stiff)
-	}
 }

@@ -47,9 +47,9 @@ func (s *sim) rates(t float64, x, rate []float64) {
 	}
 	for i := range m.leaks {
 		if l := &m.leaks[i]; l.chamber < 0 {
-			rate[on.leakPool] += opening(l.area, math.Max(pool-l.height, 0))
+			rate[on.leakPool] += jet(l.area, pool-l.height)
 		} else {
-			rate[on.leakSump+l.chamber] += opening(l.area, math.Max(s.chambers[l.chamber]-l.height, 0))
+			rate[on.leakSump+l.chamber] += jet(l.area, s.chambers[l.chamber]-l.height)
 		}
 	}
 	for i, active := range m.siphoning {

@@ -263,6 +263,15 @@ func opening(area, head float64) float64 {
 	return sharp * area * math.Sqrt(2*hydraulics.G) * head / math.Sqrt(math.Abs(head)+still)
 }
 
+// jet is the flow out of a hole into air under a head.
+func jet(area, head float64) float64 {
+	if head <= 0 {
+		return 0
+	}
+	const still = 1e-9 // nothing answers quickly to a small hole
+	return sharp * area * math.Sqrt(2*hydraulics.G) * head / math.Sqrt(head+still)
+}
+
 // weir is the flow over a sharp crest.
 func weir(width, head float64) float64 {
 	if head <= 0 {

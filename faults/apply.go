@@ -48,6 +48,12 @@ func (s *sim) apply(st *enclosure.Step) {
 	case "top-up sticks":
 		m.stuck = st.Share
 		s.log("the top-up sticks%s", map[bool]string{true: " shut", false: " open"}[st.Share == 0])
+	case "float sticks":
+		m.stuckOn[st.Index], m.floatOff[st.Index] = true, false
+		s.log("the float of the %s sticks", e.Pumps[st.Index].Name)
+	case "holes block":
+		m.holesBlocked = true
+		s.log("the siphon-break holes are blocked")
 	case "leak starts":
 		s.leak(st)
 	case "water added", "water taken":
@@ -121,7 +127,7 @@ func (s *sim) comeOff(st *enclosure.Step) {
 		m.primed[k] = m.driven[k] && s.x[s.at.column+k] >= s.prime(k)*(1-1e-6)
 	}
 	m.siphoning[st.Index] = false
-	if u.To.Kind == enclosure.AtPool && s.poolLevel() > math.Max(r.breaks(st.Index, !s.o.HolesBlocked), at) {
+	if u.To.Kind == enclosure.AtPool && s.poolLevel() > math.Max(r.breaks(st.Index, !s.mode.holesBlocked), at) {
 		s.drop(st.Index, at)
 	}
 	s.swapCircuit()
@@ -135,7 +141,7 @@ func (s *sim) drop(run int, at float64) {
 	for k := range u.Pieces {
 		bore = math.Max(bore, s.r.Case.Of(u.Pieces[k].Bore))
 	}
-	s.mode.leaks = append(s.mode.leaks, leak{-1, hydraulics.CircleArea(bore), math.Max(s.r.breaks(run, !s.o.HolesBlocked), at)})
+	s.mode.leaks = append(s.mode.leaks, leak{-1, hydraulics.CircleArea(bore), math.Max(s.r.breaks(run, !s.mode.holesBlocked), at)})
 	s.log("the pool siphons out of the %s", u.Name)
 }
 

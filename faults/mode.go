@@ -9,6 +9,7 @@ type mode struct {
 	resting  []bool // pumps off by their timer
 	turn     []float64
 	floatOff []bool
+	stuckOn  []bool // pumps whose float no longer stops them
 	dry      []bool // pumps that have drawn air
 	running  []bool
 
@@ -27,6 +28,8 @@ type mode struct {
 	leaks     []leak
 	stuck     float64 // share by which the top-up sticks open, NaN while it works
 	streams   []stream
+	// holesBlocked says that no siphon-break hole lets air in any more.
+	holesBlocked bool
 }
 
 // ramp goes from one share to another in time.
@@ -63,7 +66,8 @@ func (s *sim) newMode() {
 	m := &s.mode
 	m.power, m.off, m.offAt, m.stuck = true, -1, 0, math.NaN()
 	np, nl := len(e.Pumps), len(s.r.lines)
-	m.stopped, m.resting, m.floatOff, m.dry, m.running = make([]bool, np), make([]bool, np), make([]bool, np), make([]bool, np), make([]bool, np)
+	m.stopped, m.resting, m.floatOff, m.stuckOn = make([]bool, np), make([]bool, np), make([]bool, np), make([]bool, np)
+	m.dry, m.running = make([]bool, np), make([]bool, np)
 	m.turn, m.strainer, m.staged, m.stage = make([]float64, np), make([]float64, np), make([]ramp, np), make([]float64, np)
 	m.driven, m.primed = make([]bool, nl), make([]bool, nl)
 	m.siphoning, m.open = make([]bool, len(e.Runs)), make([]bool, len(e.Runs))
@@ -76,7 +80,7 @@ func (s *sim) newMode() {
 	}
 }
 
-// runs settles which pumps run, and what follows from that for their lines.
+// settleRunning settles which pumps run, and what follows from that for their lines.
 // It reports whether anything changed.
 func (s *sim) settleRunning() bool {
 	m := &s.mode
@@ -128,7 +132,7 @@ func (s *sim) lineStops(k int) {
 		if run == s.mode.off {
 			continue
 		}
-		if s.poolLevel() > s.r.breaks(run, !s.o.HolesBlocked)+1e-9 {
+		if s.poolLevel() > s.r.breaks(run, !s.mode.holesBlocked)+1e-9 {
 			s.mode.siphoning[run] = true
 			s.log("the pool siphons back through the %s", s.r.E.Runs[run].Name)
 		}

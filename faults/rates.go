@@ -23,6 +23,9 @@ func (s *sim) rates(t float64, x, rate []float64) {
 	v := math.Max(x[at.film], 0) / held
 	rate[on.film] = flow * v * v * v
 	evaporation := r.Case.Of(e.Evaporation)
+	if s.o.Tended {
+		evaporation = 0
+	}
 	// A film thinner than a tenth of the usual does not wet everything.
 	rate[on.air] = evaporation * e.Wall.Width * e.Wall.Height * math.Min(10*v, 1)
 	rate[on.poolAir] = evaporation * e.Pool.Width * e.Pool.Depth * fade(x[at.pool])
@@ -124,7 +127,9 @@ func (s *sim) supply(x, rate []float64, pool, sump float64) {
 		}
 		rate[on.fill+k] = (target - x[s.at.column+k]) / 2
 	}
-	rate[on.toSoil] = outlets * r.Case.Of(e.WaterLost)
+	if rate[on.toSoil] = outlets * r.Case.Of(e.WaterLost); s.o.Tended {
+		rate[on.toSoil] = 0
+	}
 	onWall := outlets - rate[on.toSoil]
 	rate[on.toFilm] = onWall
 	for i := range r.soaks {
@@ -215,7 +220,7 @@ func lift(w *way, height, guess float64) float64 {
 
 // siphon is the flow of a run that draws the pool down.
 func (s *sim) siphon(run int, pool, sump float64) float64 {
-	stop := s.r.breaks(run, !s.o.HolesBlocked)
+	stop := s.r.breaks(run, !s.mode.holesBlocked)
 	low := math.Max(sump, s.r.E.Sump.Bottom)
 	if pool <= math.Max(stop, low) {
 		return 0

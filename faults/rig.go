@@ -201,3 +201,26 @@ func (r *Rig) SumpVolume(level float64) float64 {
 
 // PoolVolume returns the water in the pool up to a level, m3.
 func (r *Rig) PoolVolume(level float64) float64 { return r.pool.Volume(level) }
+
+// PoolArea returns the free area of the pool at its dam's top, m2.
+func (r *Rig) PoolArea() float64 { return r.pool.Area(r.E.Pool.DamTop - 1e-9) }
+
+// OutletsClogged returns what the outlets give, m3/s, with a share of a pump's
+// strainer clogged and the sump at its running level.
+func (r *Rig) OutletsClogged(pump int, share float64) (float64, error) {
+	v := variant{stopped: make([]bool, len(r.E.Pumps)), open: make([]bool, len(r.E.Runs)), off: -1, strainer: make([]float64, len(r.E.Pumps))}
+	v.strainer[pump] = share
+	c, err := study.NewCircuit(r.altered(&v), r.Case, study.Setting{}, v.stopped)
+	if err != nil {
+		return 0, err
+	}
+	flows := c.NewFlows()
+	if err := c.At(r.Start.SumpLevel, r.Start.PoolLevel, &flows); err != nil {
+		return 0, err
+	}
+	sum := 0.0
+	for _, q := range flows.Manifolds {
+		sum += q
+	}
+	return sum, nil
+}

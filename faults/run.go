@@ -13,16 +13,17 @@ import (
 type Options struct {
 	// Record keeps the state at every step, for a timeline.
 	Record bool
-	// HolesBlocked takes every siphon-break hole to be blocked.
-	HolesBlocked bool
+	// UntilDry ends the run where a pump first draws air.
+	UntilDry bool
 	// Tolerance is the error of each step in any body of water, m3; 0 for 1e-8,
 	// a hundredth of a millilitre.
 	Tolerance float64
 	// MaxStep bounds the steps, s; 0 for no bound. It changes nothing beyond
 	// the tolerance.
 	MaxStep float64
-	// NoAir leaves evaporation out.
-	NoAir bool
+	// Tended leaves out what evaporates and splashes away, as if somebody made up
+	// for it.
+	Tended bool
 }
 
 // Result is how a course of events ends.
@@ -135,7 +136,7 @@ func changing(sc *enclosure.Scenario) bool {
 }
 
 func (s *sim) follow(end float64) error {
-	for s.due(); s.solver.Time() < end && s.err == nil && !s.out.Hunts; s.due() {
+	for s.due(); s.solver.Time() < end && s.err == nil && !s.over(); s.due() {
 		until := math.Min(end, s.nextTurn())
 		if s.o.MaxStep > 0 {
 			until = math.Min(until, s.solver.Time()+s.o.MaxStep)
@@ -157,6 +158,11 @@ func (s *sim) follow(end float64) error {
 		s.sample()
 	}
 	return s.err
+}
+
+// over reports whether there is nothing more to be learnt.
+func (s *sim) over() bool {
+	return s.out.Hunts || s.o.UntilDry && !math.IsInf(s.out.Dry, 1)
 }
 
 // nextTurn is the time of the next step, timer turn or end of a ramp.

@@ -47,7 +47,7 @@ func (s *sim) watch() {
 			if !s.mode.siphoning[i] {
 				return 1
 			}
-			return pool(x) - r.breaks(i, !s.o.HolesBlocked) - 1e-6
+			return pool(x) - r.breaks(i, !s.mode.holesBlocked) - 1e-6
 		}, func() {
 			s.mode.siphoning[i] = false
 			s.log("air gets into the %s: it siphons no more", e.Runs[i].Name)
@@ -108,7 +108,7 @@ func (s *sim) watchPump(i int, sump func(x []float64) float64, add adder) {
 		return
 	}
 	add(false, func(_ float64, x []float64) float64 {
-		if s.mode.floatOff[i] {
+		if s.mode.floatOff[i] || s.mode.stuckOn[i] {
 			return 1
 		}
 		return sump(x) - p.Float.Off

@@ -1,0 +1,325 @@
+package answers
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"rillwright/enclosure"
+	"rillwright/faults"
+)
+
+// FaultSurvey holds how faults end over the doubts: likely, with each group of
+// doubts at either end, and with all of them at the ends that make it worse or
+// better. Doubts that act through the flow alone, or through what the drains
+// take, are moved together; those about volumes one by one. Which end is the
+// worse is found by computing, for each fault by itself.
+type FaultSurvey struct {
+	S      *Survey
+	Faults []faults.Fault
+	groups []doubtGroup
+	rigs   []*faults.Rig // likely, then each group low and high
+	ends   [][]*faults.Result
+	signs  map[string][]int8 // by fault, by group
+	bad    []*faults.Result
+	good   []*faults.Result
+	badRig map[string]*faults.Rig
+}
+
+// doubtGroup is one doubt or some that act as one.
+type doubtGroup struct {
+	name, what string
+	ends       [2]enclosure.Case
+	doubt      int // -1 for several
+	members    []int
+}
+
+// coarse is the tolerance of each step of a run that only tells an end, m3: a
+// tenth of a millilitre.
+const coarse = 1e-7
+
+// apart lists the doubts that act on volumes and are moved one by one, by the
+// beginning of their IDs.
+func apart(id string) bool {
+	for _, p := range []string{"displaced", "film-hold-up", "evaporation", "splash-lost", "strainer-dirt"} {
+		if strings.HasPrefix(id, p) {
+			return true
+		}
+	}
+	return false
+}
+
+// NewFaultSurvey follows the given faults of a surveyed enclosure.
+func (s *Survey) NewFaultSurvey(list []faults.Fault, progress func(done, of int)) (*FaultSurvey, error) {
+	f := &FaultSurvey{S: s, Faults: list, signs: map[string][]int8{}}
+	f.findGroups()
+	if err := f.makeRigs(); err != nil {
+		return nil, err
+	}
+	runs := len(f.rigs)
+	f.ends = make([][]*faults.Result, len(list))
+	for i := range f.ends {
+		f.ends[i] = make([]*faults.Result, runs)
+	}
+	errs := make([]error, len(list)*runs)
+	told := newTally(len(list)*(runs+2), progress)
+	InParallel(len(list)*runs, func(n int) {
+		i, k := n/runs, n%runs
+		f.ends[i][k], errs[n] = f.follow(f.rigs[k], &list[i])
+		told.one()
+	})
+	if err := errors.Join(errs...); err != nil {
+		return nil, err
+	}
+	for i := range list {
+		f.signs[list[i].ID] = f.sensesOf(i)
+	}
+	return f, f.corners(told)
+}
+
+// follow runs one fault. A valve that is open by mistake is the same fault whether
+// or not the survey's other runs have it so.
+func (f *FaultSurvey) follow(r *faults.Rig, x *faults.Fault) (*faults.Result, error) {
+	o := x.Options
+	o.Tolerance = coarse
+	return r.Run(&x.Scenario, o)
+}
+
+func (f *FaultSurvey) findGroups() {
+	s := f.S
+	taken := make([]bool, len(s.E.Doubts))
+	together := func(name, what string, m Measure) {
+		signs := s.senses(m)
+		g := doubtGroup{name: name, what: what, ends: [2]enclosure.Case{s.E.Likely(), s.E.Likely()}, doubt: -1}
+		for i, sign := range signs {
+			d := &s.E.Doubts[i]
+			if sign == 0 || taken[i] || apart(d.ID) {
+				continue
+			}
+			taken[i] = true
+			g.members = append(g.members, i)
+			g.ends[0][i], g.ends[1][i] = d.Low, d.High
+			if sign < 0 {
+				g.ends[0][i], g.ends[1][i] = d.High, d.Low
+			}
+		}
+		if len(g.members) > 0 {
+			f.groups = append(f.groups, g)
+		}
+	}
+	together("flow", "all that bears on the flow", flowMeasure())
+	together("drains", "all that bears on the drains", capacityMeasure())
+	for i := range s.E.Doubts {
+		d := &s.E.Doubts[i]
+		if !apart(d.ID) {
+			continue
+		}
+		g := doubtGroup{name: d.ID, what: d.What, ends: [2]enclosure.Case{s.E.Likely(), s.E.Likely()}, doubt: i, members: []int{i}}
+		g.ends[0][i], g.ends[1][i] = d.Low, d.High
+		f.groups = append(f.groups, g)
+	}
+}
+
+func (f *FaultSurvey) makeRigs() error {
+	cases := []enclosure.Case{f.S.E.Likely()}
+	for i := range f.groups {
+		cases = append(cases, f.groups[i].ends[0], f.groups[i].ends[1])
+	}
+	f.rigs = make([]*faults.Rig, len(cases))
+	errs := make([]error, len(cases))
+	InParallel(len(cases), func(i int) { f.rigs[i], errs[i] = faults.NewRig(f.S.E, cases[i]) })
+	return errors.Join(errs...)
+}
+
+// badness is a figure of which more is worse: what is spilled, or, while nothing
+// is, how little room is left; for being away, how soon the pump draws air.
+func badness(x *faults.Fault, r *faults.Result) float64 {
+	switch {
+	case x.Kind == faults.Away:
+		return -math.Min(r.Dry, x.Scenario.Lasts)
+	case r.Spilled > 0:
+		return r.Spilled
+	}
+	return -math.Min(r.PoolFree, r.SumpFree)
+}
+
+// sensesOf returns for each group which end makes a fault worse.
+func (f *FaultSurvey) sensesOf(i int) []int8 {
+	x := &f.Faults[i]
+	out := make([]int8, len(f.groups))
+	for g := range f.groups {
+		low, high := badness(x, f.ends[i][1+2*g]), badness(x, f.ends[i][2+2*g])
+		switch d := high - low; {
+		case d > 1e-6:
+			out[g] = 1
+		case d < -1e-6:
+			out[g] = -1
+		}
+	}
+	return out
+}
+
+// cornerCase returns the case with every group at its worse (side 1) or better
+// (side -1) end.
+func (f *FaultSurvey) cornerCase(signs []int8, side int) enclosure.Case {
+	c := f.S.E.Likely()
+	for g := range f.groups {
+		end := int(signs[g]) * side
+		if end == 0 {
+			continue
+		}
+		from := f.groups[g].ends[(end+1)/2]
+		for _, i := range f.groups[g].members {
+			c[i] = from[i]
+		}
+	}
+	return c
+}
+
+// corners runs every fault at its bad and its good end. Faults that share a
+// corner share its rig.
+func (f *FaultSurvey) corners(told *tally) error {
+	n := len(f.Faults)
+	f.bad, f.good = make([]*faults.Result, n), make([]*faults.Result, n)
+	f.badRig = map[string]*faults.Rig{}
+	rigs := map[string]*faults.Rig{}
+	var keys []string
+	key := func(i, side int) string { return fmt.Sprint(f.signs[f.Faults[i].ID], side) }
+	for i := range f.Faults {
+		for _, side := range []int{1, -1} {
+			if k := key(i, side); rigs[k] == nil {
+				r, err := faults.NewRig(f.S.E, f.cornerCase(f.signs[f.Faults[i].ID], side))
+				if err != nil {
+					return err
+				}
+				rigs[k] = r
+				keys = append(keys, k)
+			}
+		}
+		f.badRig[f.Faults[i].ID] = rigs[key(i, 1)]
+	}
+	errs := make([]error, 2*n)
+	InParallel(2*n, func(k int) {
+		i := k / 2
+		if k%2 == 0 {
+			f.bad[i], errs[k] = f.follow(rigs[key(i, 1)], &f.Faults[i])
+		} else {
+			f.good[i], errs[k] = f.follow(rigs[key(i, -1)], &f.Faults[i])
+		}
+		if told != nil {
+			told.one()
+		}
+	})
+	return errors.Join(errs...)
+}
+
+// likely is how a fault likely ends.
+func (f *FaultSurvey) likely(i int) *faults.Result { return f.ends[i][0] }
+
+// Likely returns the rig of the likely case.
+func (f *FaultSurvey) Likely() *faults.Rig { return f.rigs[0] }
+
+// Bad returns the rig with every doubt at the end that makes a fault worse.
+func (f *FaultSurvey) Bad(id string) *faults.Rig { return f.badRig[id] }
+
+// band returns a figure of how a fault ends: least, likely and most over the good
+// end, the likely case, each doubt by itself and the bad end.
+func (f *FaultSurvey) band(i int, of func(*faults.Result) float64) (low, likely, high float64) {
+	likely = of(f.likely(i))
+	low, high = likely, likely
+	for _, r := range append([]*faults.Result{f.bad[i], f.good[i]}, f.ends[i]...) {
+		if r != nil {
+			low, high = math.Min(low, of(r)), math.Max(high, of(r))
+		}
+	}
+	return low, likely, high
+}
+
+// Again follows the same faults in a changed enclosure, with the senses found
+// before: the likely case and the bad end of each. Faults of parts that are new
+// take the senses of the first fault of their kind.
+func (f *FaultSurvey) Again(s *Survey) (*FaultSurvey, error) {
+	n := &FaultSurvey{S: s, signs: map[string][]int8{}}
+	asked := map[faults.Kind]bool{}
+	model := map[faults.Kind][]int8{}
+	for i := range f.Faults {
+		k := f.Faults[i].Kind
+		asked[k] = true
+		if model[k] == nil {
+			model[k] = f.signs[f.Faults[i].ID]
+		}
+	}
+	for _, x := range faults.Usual(s.E) {
+		if asked[x.Kind] {
+			n.Faults = append(n.Faults, x)
+		}
+	}
+	n.findGroups()
+	if err := n.makeLikely(); err != nil {
+		return nil, err
+	}
+	old := map[string]int{}
+	for g := range f.groups {
+		old[f.groups[g].name] = g
+	}
+	n.ends = make([][]*faults.Result, len(n.Faults))
+	for i := range n.Faults {
+		signs, ok := f.signs[n.Faults[i].ID]
+		if !ok {
+			signs = model[n.Faults[i].Kind]
+		}
+		mine := make([]int8, len(n.groups))
+		for g := range n.groups {
+			if k, ok := old[n.groups[g].name]; ok {
+				mine[g] = signs[k]
+			}
+		}
+		n.signs[n.Faults[i].ID] = mine
+		r, err := n.follow(n.rigs[0], &n.Faults[i])
+		if err != nil {
+			return nil, err
+		}
+		n.ends[i] = []*faults.Result{r}
+	}
+	return n, n.corners(nil)
+}
+
+func (f *FaultSurvey) makeLikely() error {
+	r, err := faults.NewRig(f.S.E, f.S.E.Likely())
+	f.rigs = []*faults.Rig{r}
+	return err
+}
+
+// matters ranks the groups of doubts by how far each alone moves a figure.
+func (f *FaultSurvey) matters(i int, of func(*faults.Result) float64, show func(float64) string, most int) []Matter {
+	if len(f.ends[i]) < 1+2*len(f.groups) {
+		return nil
+	}
+	likely := of(f.likely(i))
+	var out []Matter
+	for g := range f.groups {
+		low, high := of(f.ends[i][1+2*g]), of(f.ends[i][2+2*g])
+		if show(low) == show(high) {
+			continue
+		}
+		m := Matter{
+			What: f.groups[g].what, Range: "from one end to the other", Effect: fromTo(show(math.Min(low, high)), show(math.Max(low, high))),
+			Swing: math.Abs(high-low) / math.Max(math.Abs(likely), 1e-6),
+		}
+		if d := f.groups[g].doubt; d >= 0 {
+			doubt := &f.S.E.Doubts[d]
+			m.Range = fromTo(doubt.Show(doubt.Low, f.S.E.Units), doubt.Show(doubt.High, f.S.E.Units))
+			m.Why, m.Settle, m.Line = doubt.Why, doubt.Settle, doubt.Pos.Line
+		} else {
+			m.Why = fmt.Sprintf("%d doubts together", len(f.groups[g].members))
+			m.Settle = "the tests that the answer about the flow names"
+			if f.groups[g].name == "drains" {
+				m.Settle = "pour measured buckets into the pool and mark how high it stands"
+			}
+		}
+		out = append(out, m)
+	}
+	sortMatters(out)
+	return out[:min(most, len(out))]
+}

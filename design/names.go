@@ -21,8 +21,9 @@ const (
 
 // The names that every design has without giving them.
 const (
-	poolName = "pool"
-	sumpName = "sump"
+	poolName  = "pool"
+	sumpName  = "sump"
+	floorName = "floor" // of the room, for bridges only
 )
 
 // thing is what a name stands for.
@@ -80,6 +81,11 @@ func (c *checker) names() {
 		namesOf("pump", "shelf", d.Shelf, func(p *Pump) (Field[string], Pos) { return p.Name, p.Pos }),
 		namesOf("grid panel", "grid", d.Grid, func(g *GridPanel) (Field[string], Pos) { return g.Name, g.Pos }),
 		namesOf("light", "lights", d.Lights, func(l *Light) (Field[string], Pos) { return l.Name, l.Pos }),
+		namesOf("zone", "pool.zones", d.Pool.Zones, func(z *Zone) (Field[string], Pos) { return z.Name, z.Pos }),
+		namesOf("hidden water", "pool.hidden", d.Pool.Hidden, func(h *Hidden) (Field[string], Pos) { return h.Name, h.Pos }),
+		namesOf("soak", "wall.soaks", d.Wall.Soaks, func(s *Soak) (Field[string], Pos) { return s.Name, s.Pos }),
+		namesOf("bridge", "bridges", d.Bridges, func(b *Bridge) (Field[string], Pos) { return b.Name, b.Pos }),
+		namesOf("scenario", "scenarios", d.Scenarios, func(s *Scenario) (Field[string], Pos) { return s.Name, s.Pos }),
 	} {
 		c.collect(n, map[string]thing{})
 	}
@@ -97,6 +103,9 @@ func (c *checker) collect(n named, into map[string]thing) {
 			continue
 		case name.Value == poolName || name.Value == sumpName:
 			c.report(name.Pos, path, fmt.Sprintf("the name %q always means the %s of the design", name.Value, name.Value), fmt.Sprintf("give this %s another name", n.kind))
+			continue
+		case name.Value == floorName && n.kind == aChamber:
+			c.report(name.Pos, path, "the name \"floor\" always means the floor of the room", "give this sump chamber another name")
 			continue
 		case strings.ContainsAny(name.Value, "[]\n"):
 			c.report(name.Pos, path, fmt.Sprintf("the name %q holds a bracket or goes over two lines", name.Value), "use letters, digits and blanks")
@@ -123,7 +132,7 @@ func (c *checker) refer(f Field[string], path string, kinds []string, fixed ...s
 	case known:
 		c.report(f.Pos, path, fmt.Sprintf("%q is a %s", f.Value, t.kind), "name "+wants)
 		return "", false
-	case f.Value == poolName || f.Value == sumpName:
+	case f.Value == poolName || f.Value == sumpName || f.Value == floorName:
 		c.report(f.Pos, path, fmt.Sprintf("%q cannot stand here", f.Value), "name "+wants)
 		return "", false
 	case c.partial:

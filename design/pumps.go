@@ -13,11 +13,14 @@ func (c *checker) pumps() {
 		path := entry("pumps", p.Name, i)
 		c.figures(p, path)
 		c.stands(p, path)
+		c.switches(p, path, false)
 		c.below(p.Inlet, path+".inlet", c.d.Sump.Inside.Height, "sump.inside.height", "measure both from the sump's inside bottom")
 	}
 	for i := range c.d.Shelf {
 		p := &c.d.Shelf[i]
-		c.figures(p, entry("shelf", p.Name, i))
+		path := entry("shelf", p.Name, i)
+		c.figures(p, path)
+		c.switches(p, path, true)
 	}
 }
 

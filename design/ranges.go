@@ -42,11 +42,15 @@ func defaultRange(l document.Leaf) (string, bool) {
 		return "(0,100]", true
 	case *Field[flow], *Field[flowBand], *Field[perWidth]:
 		return "(0,1]", true
+	case *Field[area]:
+		return "(0,1]", true
+	case *Field[volume]:
+		return "(0,100]", true
 	case *Field[ratio], *Field[ratioBand]:
 		return "(0,1000]", true
 	case *Field[quantity.Power]:
 		return "(0,100000]", true
-	case *Field[quantity.Duration]:
+	case *Field[duration]:
 		return "(0,1e9]", true
 	case *Field[quantity.Money]:
 		return "[0,1e9]", true
@@ -78,7 +82,13 @@ func amounts(l document.Leaf) (low, high float64, write func(float64) string) {
 		return float64(f.Value.Low), float64(f.Value.High), func(v float64) string { return number(v) + " C" }
 	case *Field[quantity.Power]:
 		return float64(f.Value), float64(f.Value), func(v float64) string { return number(v) + " W" }
-	case *Field[quantity.Duration]:
+	case *Field[area]:
+		return float64(f.Value), float64(f.Value), func(v float64) string { return number(v) + " m2" }
+	case *Field[volume]:
+		return float64(f.Value), float64(f.Value), func(v float64) string { return number(v*1000) + " L" }
+	case *Field[speedBand]:
+		return float64(f.Value.Low), float64(f.Value.High), func(v float64) string { return number(v*86400e3) + " mm/day" }
+	case *Field[duration]:
 		return float64(f.Value), float64(f.Value), func(v float64) string { return number(v/3600) + " h" }
 	case *Field[quantity.Money]:
 		return f.Value.Amount, f.Value.Amount, number

@@ -58,8 +58,8 @@ enclosure:
   panes:
     - {name: back, width: 900 mm, height: 1000 mm, thickness: 6 mm, glass: annealed}
     - {name: base, width: 912 mm, height: 450 mm, thickness: 8 mm, glass: annealed}
-wall: {width: 850 mm, height: 700 mm, look: trickle}
-pool: {width: 900 mm, depth: 400 mm, floor: 10 mm, displaced: 30 to 40 %}
+wall: {width: 850 mm, height: 700 mm, look: trickle, soaks: [{name: moss, holds: 1.5 L, catches: 20 %, drains-in: 2 h}]}
+pool: {width: 900 mm, depth: 400 mm, floor: 10 mm, displaced: 30 to 40 %, zones: [{name: gravel, from: 0 mm, to: 60 mm, displaced: 50 %}], hidden: [{name: behind, width: 850 mm, depth: 30 mm, gap-width: 200 mm, gap-height: 15 mm}]}
 dam: {width: 900 mm, height: 200 mm}
 sump:
   inside: {width: 600 mm, depth: 400 mm, height: 320 mm}
@@ -81,6 +81,8 @@ pumps:
       - {flow: 0 L/h, head: 2 m}
       - {flow: 500 L/h, head: 1.5 m}
     in: pump side
+    float: {off: 60 mm, on: 90 mm}
+    timer: {on: 15 min, off: 45 min}
 manifolds:
   - name: bar
     part: some pipe
@@ -98,7 +100,7 @@ tees:
   - {name: join}
 runs:
   - {name: riser, from: main pump, to: split, pieces: [{part: hose, length: 2 m}]}
-  - {name: side run, from: split, to: pool, end-height: 300 mm, pieces: [{part: valve, count: 2, open: 50 %}]}
+  - {name: side run, from: split, to: pool, end-height: 300 mm, crest: 900 mm, break-hole: {height: 310 mm, size: 4 mm}, pieces: [{part: valve, count: 2, open: 50 %}]}
   - {name: feed, from: split, to: bar, at: left, pieces: [{part: hose, length: 1 m, fall: 10 mm}]}
   - {name: spare, from: second pump, to: sump, end-height: 0 mm, pieces: [{part: hose, length: 1 m}]}
   - {name: return, from: join, to: drain side, end-height: 160 mm, pieces: [{part: pipe, length: 1 m}]}
@@ -124,4 +126,22 @@ grid:
 budget: {money: 500 EUR, start: 2026-03-01, deadline: 2026-04-20}
 as-built:
   - {of: "drains[spill].lip", is: 172 mm, on: 2026-02-28}
+top-up: {flow: 2 L/min, level: 130 mm, into: pump side, from: reservoir, holds: 10 L}
+bridges:
+  - {name: power cord, kind: cord, from: pump side, to: floor, foot: 40 mm, crest: -300 mm, end: 0 mm, section: 1 cm2, length: 2 m}
+  - {name: filling hose, kind: hose, from: pool, to: drain side, foot: 20 mm, crest: 250 mm, end: 100 mm, bore: 12 mm, length: 2 m}
+assume: {evaporation: 2 to 6 mm/day}
+scenarios:
+  - name: leaf
+    lasts: 2 h
+    steps:
+      - {at: 0 s, what: drain blocks, which: main drain, share: 80 %, over: 10 min}
+      - {at: 5 min, what: standpipe out, which: main drain}
+      - {at: 10 min, what: hose off, which: riser, height: -400 mm}
+      - {at: 15 min, what: strainer clogs, which: main pump, share: 50 %}
+      - {at: 20 min, what: leak starts, which: pool, size: 3 mm, height: 0 mm}
+      - {at: 30 min, what: power off}
+      - {at: 40 min, what: top-up sticks}
+      - {at: 50 min, what: water taken, which: pool, volume: 10 L}
+  - {name: cleaning, lasts: 1 h, steps: [{at: 0 s, what: water added, which: sump, flow: 2 L/min, over: 5 min}]}
 `

@@ -72,6 +72,7 @@ func (c *checker) runs() {
 		if ok && r.At.Given() && kind != aManifold && c.things[r.From.Value].kind != aManifold {
 			c.report(r.At.Pos, path+".at", `"at" is for a run that feeds a manifold`, "leave it out")
 		}
+		c.crest(r, path, kind)
 		c.pieces(r.Pieces, path+".pieces")
 	}
 }

@@ -70,7 +70,7 @@ func TestSchema(t *testing.T) {
 		{"word", "units: metric", "units: imperial", "/units"},
 		{"number without unit", "bottom: 800 mm", "bottom: 800", "/enclosure/bottom"},
 		{"word in a list", "glass: annealed}", "glass: strong}", "/enclosure/panes/0/glass"},
-		{"value for a section", "pool: {width: 900 mm, depth: 400 mm, floor: 10 mm, displaced: 30 to 40 %}", "pool: 900 mm", "/pool"},
+		{"value for a section", "pool: {", "pool: 900 mm #", "/pool"},
 		{"section for a list", "{name: split, branch: side run}\n  - {name: join}", "", "/tees"},
 		{"fraction of an outlet", "count: 10", "count: 10.5", "/manifolds/0/outlets/0/count"},
 	} {

@@ -58,11 +58,14 @@ type Design struct {
 	Tees      []Tee         `yaml:"tees" doc:"Every place where pipes join or split."`
 	Runs      []Run         `yaml:"runs" need:"yes" doc:"Every length of hose or pipe on the supply side, from where to where."`
 	Drains    []Drain       `yaml:"drains" need:"yes" doc:"Every way the water leaves the pool by itself."`
+	TopUp     TopUp         `yaml:"top-up" doc:"A float valve that lets fresh water into the sump."`
+	Bridges   []Bridge      `yaml:"bridges" doc:"Hoses, cords, wood, moss and mesh that hang out of the water and may carry it where it should not go."`
 	Grid      []GridPanel   `yaml:"grid" doc:"Lighting-grid panels that carry the wall."`
 	Lights    []Light       `yaml:"lights" doc:"Lamps."`
 	Stock     []StockItem   `yaml:"stock" doc:"What you already have, and offcuts."`
 	Budget    Budget        `yaml:"budget" doc:"Money, working hours and dates."`
 	Assume    Assume        `yaml:"assume" doc:"Your own figures in place of the program's assumptions."`
+	Scenarios []Scenario    `yaml:"scenarios" doc:"What may go wrong, step by step, to see where the water goes."`
 	AsBuilt   []AsBuilt     `yaml:"as-built" doc:"Measured facts that override the plan above."`
 
 	overrides []Override
@@ -127,6 +130,7 @@ type Wall struct {
 	Height Field[length]   `yaml:"height" doc:"Height of the planted face."`
 	Look   Field[string]   `yaml:"look" words:"irrigate|trickle|sheet" need:"yes" doc:"irrigate: plants only; trickle: visible drips and rills; sheet: a closed film."`
 	Target Field[perWidth] `yaml:"target" doc:"Flow you want for each width: 400 L/h per m."`
+	Soaks  []Soak          `yaml:"soaks" doc:"Moss, substrate and the like that takes up water and lets it go slowly."`
 }
 
 // Pool is the standing water behind the dam. Heights are above its own floor.
@@ -136,6 +140,8 @@ type Pool struct {
 	Depth     Field[length]    `yaml:"depth" need:"yes" doc:"Inside, from the dam to the back."`
 	Floor     Field[length]    `yaml:"floor" range:"[0,20]" doc:"Height of its floor above the enclosure's inside bottom; 0 if left out."`
 	Displaced Field[ratioBand] `yaml:"displaced" range:"[0,1)" doc:"Share of the box taken by wood, rock, foam: 35 %."`
+	Zones     []Zone           `yaml:"zones" doc:"Heights between which another share of the box is taken: gravel."`
+	Hidden    []Hidden         `yaml:"hidden" doc:"Water behind grid or foam, joined to the pool by a gap and not counted in its width and depth."`
 }
 
 // Dam is the low pane that holds the pool.
@@ -187,6 +193,8 @@ type Pump struct {
 	Power     Field[quantity.Power] `yaml:"power" doc:"Watts on the label."`
 	Strainer  Strainer              `yaml:"strainer" doc:"Sponge or cage over the inlet."`
 	Speed     Field[ratio]          `yaml:"speed" range:"(0,1]" doc:"Speed setting as a share of full; 100 % if left out."`
+	Float     Float                 `yaml:"float" doc:"A float switch that stops the pump when its water is low."`
+	Timer     Timer                 `yaml:"timer" doc:"A timer that runs the pump by turns."`
 	Price     Field[quantity.Money] `yaml:"price" doc:"What it costs."`
 }
 
@@ -270,6 +278,8 @@ type Run struct {
 	EndHeight Field[length] `yaml:"end-height" range:"[0,20]" doc:"Height of its open end above the enclosure's inside bottom (pool) or the sump's bottom (sump)."`
 	Pieces    []Piece       `yaml:"pieces" need:"yes" doc:"What the water passes, in order."`
 	Heads     Field[ratio]  `yaml:"velocity-heads" range:"[0,1000]" doc:"Other losses, as a number of velocity heads."`
+	Crest     Field[length] `yaml:"crest" range:"[-20,20]" doc:"Highest point of its path above the enclosure's inside bottom."`
+	BreakHole BreakHole     `yaml:"break-hole" doc:"A small hole that lets air in, so that the run cannot siphon the pool."`
 }
 
 // Piece is one hose, pipe, fitting or valve of a run.
@@ -380,6 +390,7 @@ type Assume struct {
 	DrainIntake   Field[ratioBand]                      `yaml:"drain-intake" range:"(0,1]" doc:"Discharge coefficient of a drain's opening: 0.55 to 0.62."`
 	FilmHoldUp    Field[quantity.Band[quantity.Length]] `yaml:"film-hold-up" range:"[0,0.1]" doc:"Water held by the wet wall as a depth over it: 2 to 5 mm (litres for each square metre)."`
 	PoolLost      Field[ratioBand]                      `yaml:"splash-lost" range:"[0,1)" doc:"Share of the water that leaves as splash or soaks away: 0 to 2 %."`
+	Evaporation   Field[speedBand]                      `yaml:"evaporation" range:"[0,1e-5]" doc:"Depth that open wet area loses to the air: 2 to 6 mm/day."`
 }
 
 // AsBuilt is a measured fact that overrides what the plan says.

@@ -136,6 +136,8 @@ func describe(of any) (what string, examples []string) {
 		return "a flow with its unit, or a range of them", []string{"600 L/h", "500 to 600 L/h"}
 	case *quantity.Band[quantity.Ratio]:
 		return "a share in per cent or a plain number, or a range of them", []string{"35 %", "30 to 40 %", "0.61 to 0.80"}
+	case *quantity.Band[quantity.Speed]:
+		return "a speed with its unit, or a range of them", []string{"4 mm/day", "2 to 6 mm/day", "0.1 to 0.2 in/day"}
 	case *quantity.Band[quantity.Temperature]:
 		return "a temperature with its unit, or a range of them", []string{"18 to 24 C", "22 C"}
 	}

@@ -14,6 +14,7 @@ func TestDescribeExamplesAreRead(t *testing.T) {
 		new(Field[quantity.Temperature]), new(Field[quantity.Mass]), new(Field[quantity.Power]), new(Field[quantity.Pressure]),
 		new(Field[quantity.Angle]), new(Field[quantity.Ratio]), new(Field[quantity.Money]), new(Field[quantity.Band[quantity.Length]]),
 		new(Field[quantity.Band[quantity.Flow]]), new(Field[quantity.Band[quantity.Ratio]]), new(Field[quantity.Band[quantity.Temperature]]),
+		new(Field[quantity.Band[quantity.Speed]]),
 	} {
 		what, examples := l.Describe()
 		if what == "a value" || what == "" {

@@ -11,6 +11,12 @@ func (e *Enclosure) Clone() *Enclosure {
 	c.Tees = slices.Clone(e.Tees)
 	c.Joints = slices.Clone(e.Joints)
 	c.Sump.Chambers = slices.Clone(e.Sump.Chambers)
+	c.Pool.Zones, c.Pool.Hidden = slices.Clone(e.Pool.Zones), slices.Clone(e.Pool.Hidden)
+	c.Wall.Soaks, c.Bridges = slices.Clone(e.Wall.Soaks), slices.Clone(e.Bridges)
+	c.Scenarios = slices.Clone(e.Scenarios)
+	for i := range c.Scenarios {
+		c.Scenarios[i].Steps = slices.Clone(c.Scenarios[i].Steps)
+	}
 	c.Manifolds = slices.Clone(e.Manifolds)
 	for i := range c.Manifolds {
 		m := &c.Manifolds[i]

@@ -34,6 +34,7 @@ const (
 	Degrees             // a temperature
 	Percent             // a share
 	Shape               // the exponent of a pump curve
+	PerDay              // a depth of water lost in a day
 )
 
 // Show returns one of the doubt's figures for people.
@@ -47,6 +48,8 @@ func (d *Doubt) Show(v float64, sys quantity.System) string {
 		return showBore(v, sys)
 	case Degrees:
 		return quantity.Temperature(v).Show(sys)
+	case PerDay:
+		return quantity.Speed(v).Show(sys)
 	case Percent:
 		return quantity.Ratio(v).Show(sys)
 	case Times:

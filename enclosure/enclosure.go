@@ -37,6 +37,9 @@ type Enclosure struct {
 	Runs             []Run
 	Drains           []Drain
 	Joints           []Joint
+	TopUp            TopUp
+	Bridges          []Bridge
+	Scenarios        []Scenario
 
 	// Shared multipliers for the doubt about formulas.
 	Friction, Fittings, TeeLoss, WallTap, StrainerDirt Figure
@@ -47,6 +50,8 @@ type Enclosure struct {
 	FilmHoldUp Figure
 	// PumpWear is the speed of a worn pump as a share of new.
 	PumpWear Figure
+	// Evaporation is the depth that open wet area loses, m/s.
+	Evaporation Figure
 }
 
 // Assumption is something the file does not say and the program took.
@@ -60,6 +65,7 @@ type Wall struct {
 	Width, Height float64
 	Look          string  // irrigate, trickle, sheet
 	Target        float64 // m2/s, 0 if not given
+	Soaks         []Soak
 	Pos           design.Pos
 }
 
@@ -69,6 +75,8 @@ type Pool struct {
 	Floor        float64
 	DamTop       float64
 	Displaced    Figure
+	Zones        []Zone // by height, none over another
+	Hidden       []Hidden
 	Pos          design.Pos
 }
 
@@ -102,6 +110,8 @@ type Pump struct {
 	StrainerLoss float64 // m per (m3/s)^2, from a measured loss
 	Power        float64
 	Price        quantity.Money
+	Float        Float
+	Timer        Timer
 	Pos          design.Pos
 }
 
@@ -177,6 +187,8 @@ type Run struct {
 	EndHeight float64 // of an open end
 	Pieces    []Piece
 	Heads     float64 // velocity heads besides
+	Crest     float64 // highest point of its path, NaN if not given
+	BreakHole BreakHole
 	Pos       design.Pos
 }
 
@@ -190,6 +202,7 @@ const (
 	AtManifold
 	AtPool
 	AtSump
+	AtFloor // the room floor; only bridges end there
 )
 
 // Place is one end of a run.

@@ -32,6 +32,7 @@ func (r *resolver) pump(p *design.Pump) {
 		out.Outlet = end
 	}
 	out.StrainerK, _, out.StrainerLoss = r.strainer(field, &p.Strainer)
+	r.switches(p, &out)
 	r.e.Pumps = append(r.e.Pumps, out)
 }
 

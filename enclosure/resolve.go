@@ -43,6 +43,13 @@ func Resolve(d *design.Design, cat *catalogue.Catalogue, curves map[string][]cat
 		r.drain(&d.Drains[i])
 	}
 	r.feeds()
+	r.fresh()
+	for i := range d.Bridges {
+		r.bridge(&d.Bridges[i])
+	}
+	for i := range d.Scenarios {
+		r.scenario(&d.Scenarios[i])
+	}
 	if !r.list.HasErrors() {
 		r.joints()
 	}
@@ -188,6 +195,7 @@ func (r *resolver) vessel() {
 			Name: c.Name.Value, Length: float64(c.Length.Value), Over: float64(c.Over.Value), Under: float64(c.Under.Value),
 		})
 	}
+	r.holding()
 }
 
 func (r *resolver) tee(t *design.Tee) {

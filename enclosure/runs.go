@@ -48,7 +48,7 @@ func (r *resolver) run(u *design.Run) {
 	name := u.Name.Value
 	out := Run{
 		Name: name, From: r.place(u.From.Value), To: r.place(u.To.Value),
-		Heads: float64(u.Heads.Value), Pos: u.Pos, At: math.NaN(), FromAt: math.NaN(),
+		Heads: float64(u.Heads.Value), Pos: u.Pos, At: math.NaN(), FromAt: math.NaN(), Crest: math.NaN(),
 	}
 	switch out.To.Kind {
 	case AtPool:
@@ -67,6 +67,7 @@ func (r *resolver) run(u *design.Run) {
 		}
 	}
 	out.Pieces = r.pieces("runs["+name+"]", u.Pieces)
+	r.crest(u, &out)
 	r.e.Runs = append(r.e.Runs, out)
 }
 

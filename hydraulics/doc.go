@@ -1,6 +1,6 @@
 // Package hydraulics is a library of formulas for small water circuits: pipe
 // friction and fittings, orifices and drip outlets, falling films, pumps,
-// gravity drains, weirs, siphons, and the closed forms for slow transients.
+// gravity drains, weirs, siphons, wicks, and the closed forms for slow transients.
 //
 // Every function takes and returns plain float64 in SI units: m, m2, m3/s,
 // m/s, Pa, s, kg/m3. "Head" is always metres of the flowing water. A loss

@@ -32,7 +32,7 @@ func (d dimension) String() string {
 func (d dimension) example() string {
 	return [...]string{
 		"a number", "12 mm or 1/2 in", "0.6 m2 or 6 sq ft", "12 L or 3 US gal", "400 L/h or 100 US gal/h", "400 L/h per m or 3 US gal/h per in",
-		"1.5 m/s or 5 ft/s", "30 min or 2 days", "22 C or 72 F", "1.5 kg or 3 lb", "20 W", "2 kPa or 3 psi", "45 deg", "35 %",
+		"1.5 m/s, 5 ft/s or 4 mm/day", "30 min or 2 days", "22 C or 72 F", "1.5 kg or 3 lb", "20 W", "2 kPa or 3 psi", "45 deg", "35 %",
 	}[d]
 }
 

@@ -142,6 +142,8 @@ func TestForms(t *testing.T) {
 		{dimFlowPerWidth, "3.6 US gal/h per in|3.6 US gph per inch|3.6 US gal/h/in|43.2 US gal/h per ft|3.6 us gallons per hour per inch", 3.6 * 3.785411784e-3 / 3600 / 0.0254},
 		{dimSpeed, "1.5 m/s|150 cm/s|1.5 metres per second", 1.5},
 		{dimSpeed, "5 ft/s|5 fps|60 in/s", 1.524},
+		{dimSpeed, "4 mm/day|4 mm per day|4 mm/d|4 MM/Day|4 millimetres per day", 4e-3 / 86400},
+		{dimSpeed, "0.5 in/day|1/2 in per day|½ inches per day", 0.0127 / 86400},
 		{dimDuration, "90 min|1.5 h|1 h 30 min|1h30min|5400 s|1 1/2 h|1 hr 30 mins|1½ hours|1 hour 30 minutes", 5400},
 		{dimDuration, "2 days|2 d|48 h|2 Days", 172800},
 		{dimDuration, "1 week 1 day|8 days|1 wk 1 d", 691200},

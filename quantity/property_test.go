@@ -80,7 +80,11 @@ func TestShownIsRead(t *testing.T) {
 	for _, r := range readers() {
 		t.Run(r.name, func(t *testing.T) {
 			rapid.Check(t, func(t *rapid.T) {
-				si := largestShown[r.dim] * math.Pow(10, -rapid.Float64Range(0, 6).Draw(t, "decades below"))
+				decades := 6.0
+				if r.dim == dimSpeed {
+					decades = 12 // down to evaporation
+				}
+				si := largestShown[r.dim] * math.Pow(10, -rapid.Float64Range(0, decades).Draw(t, "decades below"))
 				if _, _, bounded := r.dim.lowest(); (!bounded || r.dim == dimTemperature) && rapid.Bool().Draw(t, "negative") {
 					si = -si
 				}

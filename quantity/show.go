@@ -38,6 +38,9 @@ func (s System) String() string {
 // is shown as 0.
 const tiny = 1e-8
 
+// slow is the speed, in m/s, below which it is shown for each day: 86 mm a day.
+const slow = 1e-6
+
 // shown returns the unit in which an amount of a dimension is shown and the
 // decimals that make sense for it.
 func shown(si float64, dim dimension, sys System) (name string, decimals int) {
@@ -98,8 +101,13 @@ func shown(si float64, dim dimension, sys System) (name string, decimals int) {
 		}
 		return "L/h per m", 0
 	case dimSpeed:
-		if us {
+		switch {
+		case us && a > 0 && a < slow:
+			return "in/day", 2
+		case us:
 			return "ft/s", 2
+		case a > 0 && a < slow:
+			return "mm/day", 1
 		}
 		return "m/s", 2
 	case dimDuration:

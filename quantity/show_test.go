@@ -34,6 +34,8 @@ func TestShow(t *testing.T) {
 		{Flow(0.003 / 3600), "3.00 L/h", "0.79 US gal/h"},
 		{FlowPerWidth(0.4 / 3600), "400 L/h per m", "2.7 US gal/h per in"},
 		{Speed(1.5), "1.50 m/s", "4.92 ft/s"},
+		{Speed(4e-3 / 86400), "4.0 mm/day", "0.16 in/day"}, // 0.1575 in
+		{Speed(0), "0.00 m/s", "0.00 ft/s"},
 		{Duration(45), "45 s", "45 s"},
 		{Duration(900), "15 min", "15 min"},
 		{Duration(5400), "90 min", "90 min"},
@@ -73,6 +75,10 @@ func TestShowBand(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 	if got, want := b.ShowLikely(Metric), "2.90 m/s"; got != want {
+		t.Errorf("%q, want %q", got, want)
+	}
+	day := Band[Speed]{2e-3 / 86400, 4e-3 / 86400, 6e-3 / 86400}
+	if got, want := day.Show(Metric), "2.0 to 6.0 mm/day"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	if got, want := Exactly(Speed(2)).ShowThree(Metric), "2.00 m/s"; got != want {

@@ -95,6 +95,8 @@ var unitTable = [...]unit{
 	{dimSpeed, 1, 1e3, 0, "mm/s"},
 	{dimSpeed, foot, 1e4, 0, "ft/s"},
 	{dimSpeed, inch, 1e4, 0, "in/s"},
+	{dimSpeed, 1, 1e3 * day, 0, "mm/day|mm/d"}, // of evaporation
+	{dimSpeed, inch, 1e4 * day, 0, "in/day|in/d"},
 
 	{dimDuration, 1, 1, 0, "s"},
 	{dimDuration, minute, 1, 0, "min"},

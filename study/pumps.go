@@ -50,18 +50,26 @@ func (b *supply) pumpLinks() {
 func (b *supply) strainer(p *enclosure.Pump, i int) float64 {
 	r := p.StrainerLoss
 	if p.StrainerK > 0 {
-		bore := p.OutletBore
-		for k := range b.e.Runs {
-			if u := &b.e.Runs[k]; bore == 0 && u.From.Kind == enclosure.AtPump && u.From.Index == i && len(u.Pieces) > 0 {
-				bore = b.c.Of(u.Pieces[0].Bore)
-			}
-		}
-		if bore > 0 {
+		if bore := b.outletBore(i); bore > 0 {
 			a := hydraulics.CircleArea(bore)
 			r += p.StrainerK / (2 * hydraulics.G * a * a)
 		}
 	}
 	return r * b.c.Of(b.e.StrainerDirt)
+}
+
+// outletBore is the bore of a pump's outlet, or of what is put on it; 0 if neither
+// is known.
+func (b *supply) outletBore(i int) float64 {
+	if d := b.e.Pumps[i].OutletBore; d > 0 {
+		return d
+	}
+	for k := range b.e.Runs {
+		if u := &b.e.Runs[k]; u.From.Kind == enclosure.AtPump && u.From.Index == i && len(u.Pieces) > 0 {
+			return b.c.Of(u.Pieces[0].Bore)
+		}
+	}
+	return 0
 }
 
 type pumpCurve struct {

@@ -60,13 +60,13 @@ func TestStoppedSump(t *testing.T) {
 
 // A sump filled too low runs its pump dry once the pool has taken its share.
 func TestDryPump(t *testing.T) {
-	wet := changed(t, examples.CorridorCabinet, "{ level: 130 mm, when: running }", "{ level: 60 mm, when: stopped }")
+	wet := changed(t, examples.CorridorCabinet, "{ level: 130 mm, when: running }", "{ level: 75 mm, when: stopped }")
 	if st := run(t, wet, Setting{}); len(st.Dry) != 0 {
-		t.Errorf("60 mm: dry at %.1f mm", (st.SumpLevel-0.05)*1e3)
+		t.Errorf("75 mm: dry at %.1f mm", (st.SumpLevel-0.05)*1e3)
 	}
-	dry := changed(t, examples.CorridorCabinet, "{ level: 130 mm, when: running }", "{ level: 50 mm, when: stopped }")
-	if st := run(t, dry, Setting{}); len(st.Dry) != 1 || st.SumpLevel-0.05 >= 0.035 {
-		t.Errorf("50 mm: %v at %.1f mm, the inlet is at 35", st.Dry, (st.SumpLevel-0.05)*1e3)
+	dry := changed(t, examples.CorridorCabinet, "{ level: 130 mm, when: running }", "{ level: 65 mm, when: stopped }")
+	if st := run(t, dry, Setting{}); len(st.Dry) != 1 || st.SumpLevel-0.05 >= 0.050 {
+		t.Errorf("65 mm: %v at %.1f mm, the inlet is at 50", st.Dry, (st.SumpLevel-0.05)*1e3)
 	}
 }
 

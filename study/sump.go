@@ -36,14 +36,20 @@ func (b *supply) held(st *State) float64 {
 	e := b.e
 	area := e.Pool.Width * e.Pool.Depth * (1 - b.c.Of(e.Pool.Displaced))
 	v := area * (st.PoolLevel - st.RestLevel)
+	return v + b.pipeVolume() + b.film(st.Outlets)
+}
+
+// film is the water on the wet wall while the outlets together give a flow.
+func (b *supply) film(outlets float64) float64 {
 	// The wall is wet throughout from some 20 L/h for each metre up (from memory
 	// of the trade); below that its share of the film is taken.
 	const wets = 20e-3 / 3600
+	w := &b.e.Wall
 	share := 1.0
-	if full := wets * e.Wall.Width; st.Outlets < full {
-		share = st.Outlets / full
+	if full := wets * w.Width; outlets < full {
+		share = outlets / full
 	}
-	return v + b.pipeVolume() + share*b.c.Of(e.FilmHoldUp)*e.Wall.Width*e.Wall.Height
+	return share * b.c.Of(b.e.FilmHoldUp) * w.Width * w.Height
 }
 
 // sumpVolume is the water in all chambers when flow q passes them and the pump's

@@ -71,16 +71,10 @@ func (b *supply) begin(e *enclosure.Enclosure, c enclosure.Case, s Setting, wate
 // buildSupply poses the circuit for the two levels. It lives in the setting's
 // Workspace, if there is one, until the next is built there.
 func buildSupply(e *enclosure.Enclosure, c enclosure.Case, s Setting, sumpLevel, poolLevel float64) (*supply, error) {
-	t := c.Of(e.WaterTemperature)
-	water, ok := fluid.AtCelsius(t)
-	if !ok {
-		return nil, fmt.Errorf("water at %.1f C is outside 0 to 40 C", t)
+	b, err := waterOnly(e, c, s)
+	if err != nil {
+		return nil, err
 	}
-	b := &supply{}
-	if s.Workspace != nil {
-		b = &s.Workspace.supply
-	}
-	b.begin(e, c, s, water)
 	b.sump = b.node("sump surface", "", sumpLevel)
 	b.pool = b.node("pool surface", "", poolLevel)
 	b.pumps()
@@ -100,6 +94,21 @@ func buildSupply(e *enclosure.Enclosure, c enclosure.Case, s Setting, sumpLevel,
 			b.p.Couplings = append(b.p.Couplings, &b.taps[i])
 		}
 	}
+	return b, nil
+}
+
+// waterOnly returns a supply without nodes or links, for the laws of its parts.
+func waterOnly(e *enclosure.Enclosure, c enclosure.Case, s Setting) (*supply, error) {
+	t := c.Of(e.WaterTemperature)
+	water, ok := fluid.AtCelsius(t)
+	if !ok {
+		return nil, fmt.Errorf("water at %.1f C is outside 0 to 40 C", t)
+	}
+	b := &supply{}
+	if s.Workspace != nil {
+		b = &s.Workspace.supply
+	}
+	b.begin(e, c, s, water)
 	return b, nil
 }
 
@@ -168,6 +177,8 @@ func (b *supply) run(i int, poolLevel, sumpLevel float64) {
 		l.To, l.OneWay = b.node(u.Name, " end", math.Max(u.EndHeight, poolLevel)), true
 	case enclosure.AtSump:
 		l.To, l.OneWay = b.node(u.Name, " end", math.Max(u.EndHeight, sumpLevel)), true
+	case enclosure.AtFloor:
+		l.To, l.OneWay = b.node(u.Name, " end", u.EndHeight), true
 	case enclosure.AtManifold:
 		last = b.c.Of(b.e.Manifolds[u.To.Index].Bore)
 	case enclosure.AtTee:
@@ -183,7 +194,7 @@ func (b *supply) run(i int, poolLevel, sumpLevel float64) {
 		first = b.c.Of(b.e.Manifolds[u.From.Index].Bore)
 	}
 	law, bore, shut := b.pieces(u.Pieces, first, last, u.Heads)
-	if u.To.Kind == enclosure.AtPool || u.To.Kind == enclosure.AtSump {
+	if openEnd(u) {
 		law.AddFitting(hydraulics.ConstantK(hydraulics.ExitTurbulent), bore)
 	}
 	if shut {

@@ -68,6 +68,18 @@ func (p *Pool) SettleInto(st *State, inflow float64) {
 	}
 }
 
+// FlowsAt sets st to what each drain takes with the pool at a level, and returns
+// the sum. It allocates nothing if st has been used with this pool before.
+func (p *Pool) FlowsAt(st *State, level float64) float64 {
+	n := len(p.Drains)
+	if cap(st.Flow) < n || cap(st.Limit) < n {
+		st.Flow, st.Limit = make([]float64, n), make([]Limit, n)
+	}
+	st.Flow, st.Limit = st.Flow[:n], st.Limit[:n]
+	st.Level, st.Spill, st.Spills = level, 0, false
+	return p.flows(level, st, nil)
+}
+
 // starts returns the level above which some drain runs, at most Top.
 func (p *Pool) starts() float64 {
 	lowest := p.Top

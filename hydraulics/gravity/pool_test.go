@@ -295,3 +295,21 @@ func TestExtremes(t *testing.T) {
 		t.Errorf("under a flood: %g", q)
 	}
 }
+
+// FlowsAt undoes Settle: at the level where an inflow comes to rest the drains
+// take that inflow.
+func TestFlowsAtTheLevelOfRest(t *testing.T) {
+	p := &Pool{Top: 0.2, Drains: []Drain{returnLine(t, 0.10, 0.0204), returnLine(t, 0.115, 0.0266), returnLine(t, 0.12, 0.0204)}}
+	var rest, at State
+	for _, inflow := range []float64{1e-6, 2e-5, 1e-4, 3e-4, 6e-4} {
+		p.SettleInto(&rest, inflow)
+		if rest.Spills {
+			continue
+		}
+		sum := p.FlowsAt(&at, rest.Level)
+		// The level is rounded; a wide rim takes much for little.
+		if math.Abs(sum-inflow) > 1e-9*inflow+1e-14 {
+			t.Errorf("%g comes to rest at %g, where the drains take %g", inflow, rest.Level, sum)
+		}
+	}
+}

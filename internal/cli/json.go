@@ -95,6 +95,8 @@ func siUnit(u enclosure.Unit) string {
 		return "m"
 	case enclosure.Degrees:
 		return "C"
+	case enclosure.PerDay:
+		return "m/s"
 	}
 	return ""
 }

@@ -1,0 +1,281 @@
+package faults
+
+import (
+	"math"
+
+	"rillwright/enclosure"
+	"rillwright/hydraulics/network"
+)
+
+// rates is what moves along every path each second; it is the right-hand side
+// that package stiff integrates.
+func (s *sim) rates(t float64, x, rate []float64) {
+	r, e, at, on, m := s.r, s.r.E, &s.at, &s.on, &s.mode
+	clear(rate)
+	pool := r.pool.Level(x[at.pool])
+	for i := range r.chambers {
+		s.chambers[i] = r.chambers[i].Level(x[at.chamber+i])
+	}
+	pump := s.chambers[r.last()]
+	s.supply(x, rate, pool, pump)
+
+	held, flow := r.reference()
+	v := math.Max(x[at.film], 0) / held
+	rate[on.film] = flow * v * v * v
+	evaporation := r.Case.Of(e.Evaporation)
+	// A film thinner than a tenth of the usual does not wet everything.
+	rate[on.air] = evaporation * e.Wall.Width * e.Wall.Height * math.Min(10*v, 1)
+	rate[on.poolAir] = evaporation * e.Pool.Width * e.Pool.Depth * fade(x[at.pool])
+	for i := range r.soaks {
+		rate[on.soak+i] = r.soaks[i].rate * x[at.soak+i]
+	}
+	for i, q := range s.outflow.At(pool, s.chambers) {
+		rate[on.drain+i] = q * (1 - m.blocked[i].at(t))
+	}
+	for i := range len(r.chambers) - 1 {
+		rate[on.baffle+i] = s.baffle(i, s.chambers[i], s.chambers[i+1])
+	}
+	for i := range r.hidden {
+		// Water passes over the higher of the two floors.
+		h := &e.Pool.Hidden[i]
+		sill := math.Max(h.Floor, e.Pool.Floor)
+		rate[on.hidden+i] = opening(h.Gap, math.Max(pool, sill)-math.Max(r.hidden[i].Level(x[at.hidden+i]), sill))
+	}
+	rate[on.dam] = weir(e.Pool.Width, pool-e.Pool.DamTop)
+	for i := range r.chambers {
+		rate[on.rim+i] = weir(s.rimLength(i), s.chambers[i]-r.rim())
+	}
+	for i := range m.leaks {
+		if l := &m.leaks[i]; l.chamber < 0 {
+			rate[on.leakPool] += jet(l.area, pool-l.height)
+		} else {
+			rate[on.leakSump+l.chamber] += jet(l.area, s.chambers[l.chamber]-l.height)
+		}
+	}
+	for i, active := range m.siphoning {
+		if active {
+			rate[on.siphon+i] = s.siphon(i, pool, math.Max(pump, e.Sump.Bottom))
+		}
+	}
+	s.bridges(rate, pool)
+	s.fresh(t, x, rate)
+}
+
+// fade lets a flow out of a store die as the store runs empty.
+func fade(v float64) float64 {
+	const empty = 1e-5 // m3, a thimbleful
+	return math.Min(math.Max(v/empty, 0), 1)
+}
+
+// rimLength is the length of rim over which a chamber can spill.
+func (s *sim) rimLength(i int) float64 {
+	sump := &s.r.E.Sump
+	if len(sump.Chambers) == 0 {
+		return 2 * (sump.Width + sump.Depth)
+	}
+	l := 2 * sump.Chambers[i].Length
+	if i == 0 {
+		l += sump.Depth
+	}
+	if i == len(sump.Chambers)-1 {
+		l += sump.Depth
+	}
+	return l
+}
+
+// supply sets what the pumps move.
+func (s *sim) supply(x, rate []float64, pool, sump float64) {
+	r, e, on, m := s.r, s.r.E, &s.on, &s.mode
+	if s.circuit != nil {
+		if err := s.circuit.at(sump, pool, s.flows); err != nil {
+			s.fail(err)
+			clear(s.flows)
+		}
+	}
+	outlets := 0.0
+	for k := range r.lines {
+		l := &r.lines[k]
+		if !m.driven[k] || !m.primed[k] {
+			rate[on.fill+k] = s.column(k, x[s.at.column+k], sump)
+			continue
+		}
+		full := false
+		for _, i := range l.manifolds {
+			outlets += s.flows[i]
+			full = full || s.flows[i] > 0 && e.Manifolds[i].Height+r.Case.Of(e.Manifolds[i].Bore) >= l.curve.Level(l.full)-1e-9
+		}
+		for _, i := range l.runs {
+			q := s.flows[len(e.Manifolds)+i]
+			switch u := &e.Runs[i]; {
+			case i == m.off:
+				rate[on.off] += q
+			case u.To.Kind == enclosure.AtPool:
+				rate[on.toPool] += q
+			case u.To.Kind == enclosure.AtSump:
+				if c := min(u.To.Index, r.last()); c != r.last() {
+					rate[on.toChamber+c] += q
+				}
+			}
+		}
+		// The higher ends of a line fill once water gets there.
+		target := s.prime(k)
+		if full && m.off < 0 {
+			target = l.full
+		}
+		rate[on.fill+k] = (target - x[s.at.column+k]) / 2
+	}
+	rate[on.toSoil] = outlets * r.Case.Of(e.WaterLost)
+	onWall := outlets - rate[on.toSoil]
+	rate[on.toFilm] = onWall
+	for i := range r.soaks {
+		rate[on.toSoak+i] = onWall * r.soaks[i].catches
+		rate[on.toFilm] -= rate[on.toSoak+i]
+	}
+}
+
+// prime is what a line must hold before its lowest open end gives water.
+func (s *sim) prime(k int) float64 {
+	l := &s.r.lines[k]
+	if s.mode.off >= 0 && s.inLine(k, s.mode.off) {
+		return math.Min(l.prime, l.curve.Volume(s.mode.offAt))
+	}
+	return l.prime
+}
+
+func (s *sim) inLine(k, run int) bool {
+	for _, i := range s.r.lines[k].runs {
+		if i == run {
+			return true
+		}
+	}
+	return false
+}
+
+// column is the flow into the standing water of a line that is being filled, or,
+// negative, that runs back.
+func (s *sim) column(k int, volume, sump float64) float64 {
+	l := &s.r.lines[k]
+	surface := l.curve.Level(volume)
+	if s.mode.driven[k] {
+		sum := 0.0
+		for i := range l.up {
+			if w := &l.up[i]; s.mode.running[w.pump] && !w.shut {
+				s.guess[w.pump] = lift(w, surface-sump, s.guess[w.pump])
+				sum += s.guess[w.pump]
+			}
+		}
+		return sum
+	}
+	for i := range l.returns {
+		if s.mode.siphoning[l.returns[i]] {
+			return 0
+		}
+	}
+	sum := 0.0
+	for _, law := range l.back {
+		sum -= network.Through(law, surface-sump, 0)
+	}
+	return sum
+}
+
+// lift is the flow that a pump gives against a lift and its hose: where its head,
+// which falls with the flow, meets the loss, which grows.
+func lift(w *way, height, guess float64) float64 {
+	if h, _ := w.head(0); h <= height {
+		return 0
+	}
+	q, lo, hi := guess, 0.0, math.Inf(1)
+	if !(q > 0) {
+		q = 1e-4
+	}
+	for range 100 {
+		h, dh := w.head(q)
+		loss, dl := w.law.Loss(q)
+		f, slope := height+loss-h, dl-dh
+		if f > 0 {
+			hi = q
+		} else {
+			lo = q
+		}
+		next := q - f/slope
+		if math.Abs(next-q) <= 1e-14*q {
+			return q
+		}
+		switch {
+		case slope > 0 && next > lo && next < hi:
+		case math.IsInf(hi, 1):
+			next = 2 * q
+		default:
+			next = (lo + hi) / 2
+		}
+		q = next
+	}
+	return q
+}
+
+// siphon is the flow of a run that draws the pool down.
+func (s *sim) siphon(run int, pool, sump float64) float64 {
+	stop := s.r.breaks(run, !s.o.HolesBlocked)
+	low := math.Max(sump, s.r.E.Sump.Bottom)
+	if pool <= math.Max(stop, low) {
+		return 0
+	}
+	for k := range s.r.lines {
+		l := &s.r.lines[k]
+		for i, u := range l.returns {
+			if u == run {
+				return network.Through(l.siphon[i], pool-low, 0)
+			}
+		}
+	}
+	return 0
+}
+
+// bridges sets what creeps or siphons along what hangs between the waters.
+func (s *sim) bridges(rate []float64, pool float64) {
+	for i := range s.r.E.Bridges {
+		b := &s.r.E.Bridges[i]
+		level := func(p enclosure.Place) float64 {
+			switch p.Kind {
+			case enclosure.AtPool:
+				return pool
+			case enclosure.AtSump:
+				return s.chambers[min(p.Index, s.r.last())]
+			}
+			return math.Inf(-1)
+		}
+		rate[s.on.bridge+i] = s.r.bridge[i].flow(level(b.From), level(b.To))
+	}
+}
+
+// fresh sets what is added and taken.
+func (s *sim) fresh(t float64, x, rate []float64) {
+	e, m := s.r.E, &s.mode
+	if up := &e.TopUp; up.Given {
+		share := m.stuck
+		if math.IsNaN(share) {
+			// A float valve opens over its last few millimetres.
+			const travel = 0.005
+			share = math.Min(math.Max((up.Level-s.chambers[min(up.Chamber, s.r.last())])/travel, 0), 1)
+		}
+		rate[s.on.topUp] = share * up.Flow
+		if up.Holds > 0 {
+			rate[s.on.topUp] *= fade(x[s.at.reservoir])
+		}
+	}
+	for i := range m.streams {
+		w := &m.streams[i]
+		if t > w.until {
+			continue
+		}
+		path, store := s.on.addPool, s.at.pool
+		if w.chamber >= 0 {
+			path, store = s.on.addSump+w.chamber, s.at.chamber+w.chamber
+		}
+		q := w.flow
+		if q < 0 {
+			q *= fade(x[store])
+		}
+		rate[path] += q
+	}
+}

@@ -11,10 +11,10 @@ import (
 	"pgregory.net/rapid"
 
 	"rillwright/answers"
-	"rillwright/catalogue"
 	"rillwright/design"
 	"rillwright/enclosure"
 	"rillwright/examples"
+	"rillwright/internal/trial"
 	"rillwright/study"
 )
 
@@ -64,7 +64,7 @@ func (p plan) text(t testing.TB) []byte {
 	if p.second > 0 {
 		second = fmt.Sprintf("  - name: second drain\n    kind: wall opening\n    lip: %d mm\n    part: bulkhead 1/2 in\n    to: drain side\n    end-height: 160 mm\n    pieces:\n      - { part: rigid pipe 1/2 in sch 40, length: 0.7 m }\n\n", p.second)
 	}
-	return swapped(t, examples.CorridorCabinet,
+	return trial.Swap(t, examples.CorridorCabinet,
 		"flow: 1200 L/h, head: 2.4 m", fmt.Sprintf("flow: %g L/h, head: %g m", p.flow, p.head),
 		"{ part: ball valve 16 mm }", fmt.Sprintf("{ part: ball valve 16 mm, open: %d %% }", p.valve),
 		"vinyl hose 16 mm", "vinyl hose "+p.hose,
@@ -98,11 +98,7 @@ func (p plan) resolve(t *rapid.T, tb testing.TB) *enclosure.Enclosure {
 	if list.HasErrors() {
 		t.Fatalf("%+v: %v", p, list)
 	}
-	cat, err := catalogue.Builtin()
-	if err != nil {
-		t.Fatal(err)
-	}
-	e, list := enclosure.Resolve(d, cat, nil)
+	e, list := enclosure.Resolve(d, trial.Parts(tb), nil)
 	if list.HasErrors() {
 		t.Fatalf("%+v: %v", p, list)
 	}

@@ -11,6 +11,7 @@ import (
 
 	"rillwright/answers"
 	"rillwright/examples"
+	"rillwright/internal/trial"
 )
 
 // fixEdits say how a builder would write a fix into the file of either demo: a
@@ -89,7 +90,7 @@ func apply(t *testing.T, demo string, data []byte, do string) []byte {
 		for i := range pairs {
 			pairs[i] = string(re.ExpandString(nil, pairs[i], do, found))
 		}
-		return swapped(t, data, pairs...)
+		return trial.Swap(t, data, pairs...)
 	}
 	t.Fatalf("%s: nobody knows how to write %q into the file", demo, do)
 	return nil
@@ -199,11 +200,11 @@ func TestRepeatable(t *testing.T) {
 // of them makes its answer worse.
 func TestFixesOfBadDesigns(t *testing.T) {
 	for name, data := range map[string][]byte{
-		"weak pump":    swapped(t, examples.CorridorCabinet, "flow: 1200 L/h, head: 2.4 m", "flow: 600 L/h, head: 1.3 m"),
-		"shut valve":   swapped(t, examples.CounterWall, "open: 60 %", "open: 0 %"),
-		"narrow drain": swapped(t, examples.CounterWall, "bulkhead 3/4 in", "bulkhead 1/2 in", "pipe 3/4 in sch", "pipe 1/2 in sch", "solvent 3/4 in", "solvent 1/2 in", "strainer 3/4 in", "strainer 1/2 in"),
-		"not vented":   swapped(t, examples.CorridorCabinet, "vented: yes", "vented: no"),
-		"one feed":     swapped(t, examples.CorridorCabinet, "feed: centre", "feed: left", "hole: 2.0 mm", "hole: 4.0 mm"),
+		"weak pump":    trial.Swap(t, examples.CorridorCabinet, "flow: 1200 L/h, head: 2.4 m", "flow: 600 L/h, head: 1.3 m"),
+		"shut valve":   trial.Swap(t, examples.CounterWall, "open: 60 %", "open: 0 %"),
+		"narrow drain": trial.Swap(t, examples.CounterWall, "bulkhead 3/4 in", "bulkhead 1/2 in", "pipe 3/4 in sch", "pipe 1/2 in sch", "solvent 3/4 in", "solvent 1/2 in", "strainer 3/4 in", "strainer 1/2 in"),
+		"not vented":   trial.Swap(t, examples.CorridorCabinet, "vented: yes", "vented: no"),
+		"one feed":     trial.Swap(t, examples.CorridorCabinet, "feed: centre", "feed: left", "hole: 2.0 mm", "hole: 4.0 mm"),
 	} {
 		fails, fixed := 0, 0
 		for _, a := range build(t, data).Answers {

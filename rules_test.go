@@ -9,32 +9,19 @@ import (
 
 	"rillwright/answers"
 	"rillwright/examples"
+	"rillwright/internal/trial"
 	"rillwright/quantity"
 	"rillwright/study"
 )
 
 func number(v float64) string { return strconv.FormatFloat(v, 'g', 10, 64) }
 
-// swapped returns a design with pieces of its text replaced, each of which must
-// be there.
-func swapped(t testing.TB, text []byte, pairs ...string) []byte {
-	t.Helper()
-	s := string(text)
-	for i := 0; i < len(pairs); i += 2 {
-		if !strings.Contains(s, pairs[i]) {
-			t.Fatalf("the design has no %q", pairs[i])
-		}
-		s = strings.ReplaceAll(s, pairs[i], pairs[i+1])
-	}
-	return []byte(s)
-}
-
 // perMetre is what one more metre of a hose costs at 400 L/h, through the whole
 // chain: the head that the circuit asks for with it and without.
 func perMetre(t *testing.T, hose string) float64 {
 	t.Helper()
 	head := func(length string) float64 {
-		e := build(t, swapped(t, examples.CorridorCabinet, "part: vinyl hose 16 mm, length: 2.35 m", "part: "+hose+", length: "+length)).Enclosure
+		e := build(t, trial.Swap(t, examples.CorridorCabinet, "part: vinyl hose 16 mm, length: 2.35 m", "part: "+hose+", length: "+length)).Enclosure
 		h, err := study.SystemHead(e, e.Likely(), study.Setting{}, 400*litrePerHour)
 		if err != nil {
 			t.Fatal(err)
@@ -76,7 +63,7 @@ func TestRuleHalfTheBore(t *testing.T) {
 func TestRuleOutletFlow(t *testing.T) {
 	const assume = "\nassume:\n  hole-discharge: 62 %\n"
 	for _, size := range []string{"2.0 mm", "3.0 mm"} {
-		data := append(swapped(t, examples.CorridorCabinet, "hole: 2.0 mm", "hole: "+size), assume...)
+		data := append(trial.Swap(t, examples.CorridorCabinet, "hole: 2.0 mm", "hole: "+size), assume...)
 		st := build(t, data).Survey.Likely
 		d, err := strconv.ParseFloat(strings.TrimSuffix(size, " mm"), 64)
 		if err != nil {
@@ -118,11 +105,11 @@ func TestRuleFlowPerWidth(t *testing.T) {
 // 50 mm of water over it and 1,680 with 100 mm. Here over the rim of a standpipe
 // of that bore, without a strainer.
 func TestRuleBulkhead(t *testing.T) {
-	bare := swapped(t, examples.CorridorCabinet, "    strainer: { part: slotted strainer 1 in }\n", "")
+	bare := trial.Swap(t, examples.CorridorCabinet, "    strainer: { part: slotted strainer 1 in }\n", "")
 	for dam, want := range map[string]float64{"200": 1190, "250": 1680} {
 		data := bare
 		if dam != "200" {
-			data = swapped(t, bare, "dam:\n  width: 886 mm\n  height: 200 mm", "dam:\n  width: 886 mm\n  height: "+dam+" mm")
+			data = trial.Swap(t, bare, "dam:\n  width: 886 mm\n  height: 200 mm", "dam:\n  width: 886 mm\n  height: "+dam+" mm")
 		}
 		have := build(t, data).Survey.Likely.Drains[0].Capacity / litrePerHour
 		if math.Abs(have/want-1) > 0.005 {
@@ -135,7 +122,7 @@ func TestRuleBulkhead(t *testing.T) {
 // the catalogue knows it, and answers whether it is big enough.
 func drainAnswer(t *testing.T, size, hole string) answers.Answer {
 	t.Helper()
-	data := swapped(t, examples.CorridorCabinet,
+	data := trial.Swap(t, examples.CorridorCabinet,
 		"    lip-bore: 26.6 mm\n", "", "    bore: 26.6 mm\n", "", "size: 44 mm", "size: "+hole,
 		"bulkhead 1 in", "bulkhead "+size, "rigid pipe 1 in sch 40", "rigid pipe "+size+" sch 40",
 		"slotted strainer 1 in", "slotted strainer "+size, "elbow 90 solvent 1 in", "elbow 90 solvent "+size)

@@ -5,36 +5,16 @@ import (
 	"strings"
 	"testing"
 
-	"rillwright/catalogue"
-	"rillwright/design"
 	"rillwright/enclosure"
 	"rillwright/examples"
+	"rillwright/internal/trial"
 	"rillwright/study"
 )
 
 // changed returns a demo with pieces of its text replaced, resolved.
 func changed(tb testing.TB, data []byte, pairs ...string) *enclosure.Enclosure {
 	tb.Helper()
-	s := string(data)
-	for i := 0; i < len(pairs); i += 2 {
-		if !strings.Contains(s, pairs[i]) {
-			tb.Fatalf("the design has no %q", pairs[i])
-		}
-		s = strings.ReplaceAll(s, pairs[i], pairs[i+1])
-	}
-	d, list := design.Read("example", []byte(s))
-	if list.HasErrors() {
-		tb.Fatal(list)
-	}
-	cat, err := catalogue.Builtin()
-	if err != nil {
-		tb.Fatal(err)
-	}
-	e, list := enclosure.Resolve(d, cat, nil)
-	if list.HasErrors() {
-		tb.Fatal(list)
-	}
-	return e
+	return trial.Resolved(tb, trial.Swap(tb, data, pairs...), enclosure.Resolve)
 }
 
 func survey(tb testing.TB, e *enclosure.Enclosure) *Survey {

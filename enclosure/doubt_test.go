@@ -6,8 +6,8 @@ import (
 	"strings"
 	"testing"
 
-	"rillwright/catalogue"
 	"rillwright/examples"
+	"rillwright/internal/trial"
 )
 
 func ids(e *Enclosure) []string {
@@ -76,10 +76,7 @@ func TestShelf(t *testing.T) {
 func TestExchange(t *testing.T) {
 	e := sound(t, examples.CounterWall)
 	before, holes := len(e.Doubts), e.Manifolds[0].Groups[0]
-	cat, err := catalogue.Builtin()
-	if err != nil {
-		t.Fatal(err)
-	}
+	cat := trial.Parts(t)
 	hose, ok := cat.Find("vinyl hose 5/8 in")
 	if !ok {
 		t.Fatal("no such hose")

@@ -7,41 +7,24 @@ import (
 	"testing"
 
 	"rillwright/catalogue"
-	"rillwright/design"
 	"rillwright/examples"
 	"rillwright/finding"
+	"rillwright/internal/trial"
 )
 
 // resolve resolves a demo with pieces of its text replaced. The design must read
 // without errors: what is checked here is what only the parts can tell.
 func resolve(tb testing.TB, data []byte, pairs ...string) (*Enclosure, finding.List, string) {
 	tb.Helper()
-	s := string(data)
-	for i := 0; i < len(pairs); i += 2 {
-		if !strings.Contains(s, pairs[i]) {
-			tb.Fatalf("the design has no %q", pairs[i])
-		}
-		s = strings.ReplaceAll(s, pairs[i], pairs[i+1])
-	}
-	d, list := design.Read("example", []byte(s))
-	if list.HasErrors() {
-		tb.Fatal(list)
-	}
-	cat, err := catalogue.Builtin()
-	if err != nil {
-		tb.Fatal(err)
-	}
+	text := trial.Swap(tb, data, pairs...)
+	d, cat := trial.Read(tb, text)
 	e, list := Resolve(d, cat, nil)
-	return e, list, s
+	return e, list, string(text)
 }
 
 func sound(tb testing.TB, data []byte, pairs ...string) *Enclosure {
 	tb.Helper()
-	e, list, _ := resolve(tb, data, pairs...)
-	if list.HasErrors() {
-		tb.Fatal(list)
-	}
-	return e
+	return trial.Resolved(tb, trial.Swap(tb, data, pairs...), Resolve)
 }
 
 // Parts that are not there or do not serve are errors at their own place, with
@@ -172,11 +155,7 @@ func TestJoints(t *testing.T) {
 // joins reports whether a part fits between the two ends of a joint.
 func joins(t *testing.T, name string, j Joint) bool {
 	t.Helper()
-	cat, err := catalogue.Builtin()
-	if err != nil {
-		t.Fatal(err)
-	}
-	p, ok := cat.Find(name)
+	p, ok := trial.Parts(t).Find(name)
 	if !ok || len(p.Ends) != 2 {
 		return false
 	}

@@ -6,31 +6,16 @@ import (
 	"testing"
 
 	"rillwright/answers"
-	"rillwright/catalogue"
-	"rillwright/design"
 	"rillwright/enclosure"
 	"rillwright/examples"
+	"rillwright/internal/trial"
 )
 
 // surveyed answers everything about a demo, with pieces of its text replaced,
 // before any fix is looked for.
 func surveyed(tb testing.TB, data []byte, pairs ...string) (*finder, []answers.Answer) {
 	tb.Helper()
-	s := string(data)
-	for i := 0; i < len(pairs); i += 2 {
-		if !strings.Contains(s, pairs[i]) {
-			tb.Fatalf("the design has no %q", pairs[i])
-		}
-		s = strings.ReplaceAll(s, pairs[i], pairs[i+1])
-	}
-	d, list := design.Read("example", []byte(s))
-	if list.HasErrors() {
-		tb.Fatal(list)
-	}
-	cat, err := catalogue.Builtin()
-	if err != nil {
-		tb.Fatal(err)
-	}
+	d, cat := trial.Read(tb, trial.Swap(tb, data, pairs...))
 	e, list := enclosure.Resolve(d, cat, nil)
 	if list.HasErrors() {
 		tb.Fatal(list)

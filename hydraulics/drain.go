@@ -14,9 +14,6 @@ const (
 	// keeps an air core and runs quietly. Source: Hills 1983, "Designing piping
 	// for gravity flow", Chem. Eng., limit read in secondary pages.
 	SelfVentingFroude = 0.30
-	// SweepFroude is V/sqrt(g D) above which the water sweeps the air out; in
-	// between it entrains air. Source as SelfVentingFroude.
-	SweepFroude = 1.0
 	// StackFill is the share of a vertical stack's section that may hold
 	// water: 7/24. Source: Wyly & Eaton 1961, NBS Monograph 31 (from memory).
 	StackFill = 7.0 / 24
@@ -106,17 +103,4 @@ func VerticalOutletFlow(d, h float64) (q float64, regime OutletRegime) {
 		return weir, RegimeRimWeir
 	}
 	return orifice, RegimeOrifice
-}
-
-// VerticalOutletFlowSmooth returns VerticalOutletFlow with the corner rounded by
-// SmoothMin2, and dq/dh, for Newton's method. It is at most 8.3 % below the
-// hard minimum, at the crossing. Zero for h <= 0.
-func VerticalOutletFlowSmooth(d, h float64) (q, dqdh float64) {
-	if h <= 0 {
-		return 0, 0
-	}
-	weir := RimWeirFlow(d, h)
-	orifice := OrificeFlow(CdOutlet, CircleArea(d), h)
-	q, dw, do := SmoothMin2(weir, orifice)
-	return q, dw*1.5*weir/h + do*0.5*orifice/h
 }

@@ -2,7 +2,6 @@ package hydraulics
 
 import (
 	"math"
-	"slices"
 	"testing"
 )
 
@@ -125,60 +124,5 @@ func TestDrainInverses(t *testing.T) {
 	}
 	if RimWeirFlow(0.02, -1) != 0 || RimWeirHead(0.02, -1) != 0 || SideOutletHead(0.6, 0.02, 0) != 0 || SideOutletFlow(0.6, 0.02, -1) != 0 || FullPipeFlow(pipe(t, 1, 0.02, 20, 1), -1) != 0 {
 		t.Error("a dry outlet does not give 0")
-	}
-}
-
-func TestSmoothOutlet(t *testing.T) {
-	const d = 0.02613
-	// Where weir and orifice are equal: (3/8) (Cd/Cw) D, 0.363 D.
-	const crossing = 3.0 / 8 * CdOutlet / CdRimWeir * d
-	worst, at := 0.0, 0.0
-	for _, f := range []float64{0.01, 0.1, 0.5, 0.8, 0.95, 0.99, 1, 1.01, 1.1, 1.5, 3, 10} {
-		h := f * crossing
-		hard, _ := VerticalOutletFlow(d, h)
-		smooth, _ := VerticalOutletFlowSmooth(d, h)
-		low := 1 - smooth/hard
-		if low < -1e-14 {
-			t.Fatalf("H %g: blend above the hard minimum", h)
-		}
-		if low > worst {
-			worst, at = low, h
-		}
-		checkSlope(t, "outlet", h, func(x float64) (float64, float64) { return VerticalOutletFlowSmooth(d, x) })
-	}
-	if want := 1 - math.Pow(2, -1.0/8); !within(worst, want, 1e-12) || at != crossing {
-		t.Errorf("blend %.4f low at worst, at %g; want %.4f at %g", worst, at, want, crossing)
-	}
-	if q, s := VerticalOutletFlowSmooth(d, 0); q != 0 || s != 0 {
-		t.Errorf("dry: %g, %g", q, s)
-	}
-}
-
-func TestSmoothMin(t *testing.T) {
-	q := []float64{3e-4, 2e-4, 5e-4}
-	want := 0.0
-	for _, v := range q {
-		want += math.Pow(v, -SmoothMinPower)
-	}
-	want = math.Pow(want, -1.0/SmoothMinPower)
-	got := SmoothMin(q)
-	if !within(got, want, 1e-13) || got >= slices.Min(q) {
-		t.Errorf("got %g, want %g", got, want)
-	}
-	m, _, _ := SmoothMin2(q[0], q[1])
-	if !within(m, SmoothMin(q[:2]), 1e-14) {
-		t.Errorf("two ways: %g and %g", m, SmoothMin(q[:2]))
-	}
-	checkSlope(t, "by a", 3e-4, func(x float64) (float64, float64) { m, d, _ := SmoothMin2(x, 2.5e-4); return m, d })
-	checkSlope(t, "by b", 2.4e-4, func(x float64) (float64, float64) { m, _, d := SmoothMin2(3e-4, x); return m, d })
-	// Far apart, tiny and huge: no overflow, and the least wins.
-	if m := SmoothMin([]float64{1e-200, 1e200}); m != 1e-200 {
-		t.Errorf("got %g", m)
-	}
-	if SmoothMin([]float64{1, 0}) != 0 || !math.IsInf(SmoothMin(nil), 1) {
-		t.Error("edge cases")
-	}
-	if m, a, b := SmoothMin2(0, 1); m != 0 || a != 0 || b != 0 {
-		t.Error("a closed drain must close the blend")
 	}
 }

@@ -14,16 +14,11 @@ type Film struct {
 	Surface   float64 // velocity at the free surface, m/s
 }
 
-// Reynolds numbers 4q/nu at which a film changes character (from memory).
-const (
-	ReFilmWavy      = 30
-	ReFilmTurbulent = 1600
-)
-
 // FallingFilm returns the film for a flow q per width of wall (m2/s) on a smooth
 // flat vertical wall: thickness (3 nu q/g)^(1/3), mean velocity q/thickness,
-// surface velocity 1.5 times that. The zero Film for q <= 0. Above
-// ReFilmTurbulent it is too thin.
+// surface velocity 1.5 times that. The zero Film for q <= 0. It is
+// wavy above a Reynolds number of about 30, and above about 1600, where it is
+// turbulent, thicker than this (both from memory).
 //
 // Source: Nusselt 1916, Z. VDI 60:541.
 func FallingFilm(q float64, w fluid.Water) Film {

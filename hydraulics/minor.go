@@ -9,21 +9,9 @@ const (
 	// EntranceSharp is a pipe flush with the wall, square edge. Source: Crane
 	// TP-410; Rennels & Hudson 2012 give 0.57 (both from memory).
 	EntranceSharp = 0.5
-	// EntranceProjecting is a pipe reaching into the tank; 0.8 to 1.0. Source
-	// as EntranceSharp.
-	EntranceProjecting = 0.9
-	// EntranceRounded is a well rounded edge. Source as EntranceSharp.
-	EntranceRounded = 0.04
 	// ExitTurbulent is the velocity head lost in a tank or in the open. Source:
 	// energy argument.
 	ExitTurbulent = 1.0
-	// ExitLaminar is the same for a parabolic profile, whose energy per unit
-	// weight is twice V^2/2g.
-	ExitLaminar = 2.0
-	// EntranceLaminarExtra is added to an entrance when the flow that develops
-	// in the tube is laminar (Hagenbach correction, 1.2 to 1.3). Source: White,
-	// Fluid Mechanics (from memory).
-	EntranceLaminarExtra = 1.25
 )
 
 // KModel is a loss coefficient that falls with the Reynolds number,
@@ -125,8 +113,3 @@ func ValveK(kv, d float64) float64 {
 	d2 := d * d
 	return 1.6e9 * d2 * d2 / (kv * kv)
 }
-
-// StrainerCloggedFactor multiplies a measured strainer or sponge loss for the
-// clogged case. No source: an engineering assumption. There is no general K
-// for a strainer or sponge: enter a measured loss.
-const StrainerCloggedFactor = 4.0

@@ -12,10 +12,6 @@ const (
 	// for the capacity of drilled holes. Measured 0.603 to 0.620 (Encyclopaedia
 	// Britannica, 11th ed., "Hydraulics").
 	CdSharp = 0.61
-	// CdDemand is for the flow a pump must feed through drilled holes, which
-	// may run full at the low end of wall thickness (between thin and thick
-	// hole). Engineering choice.
-	CdDemand = 0.80
 )
 
 // CircleArea returns the area of a circle of diameter d.

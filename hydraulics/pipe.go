@@ -123,9 +123,3 @@ func (p Pipe) Flow(h float64) float64 {
 	}
 	return math.Copysign(q, h)
 }
-
-// LaminarEntryLength returns the length (m) over which laminar flow develops at
-// Reynolds number re: 0.06 re d. Tubes shorter than this lose more than 64/Re.
-//
-// Source: White, Fluid Mechanics (from memory).
-func LaminarEntryLength(re, d float64) float64 { return 0.06 * re * d }

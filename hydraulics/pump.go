@@ -90,7 +90,3 @@ func LabelCurve(hMax, qMax, exponent float64) (PowerCurve, error) {
 // the electrical power of a submerged pump ends as heat in the water; this part
 // of it by way of friction.
 func HydraulicPower(density, q, h float64) float64 { return density * G * q * h }
-
-// AgedSpeed is the default speed ratio of a worn, fouled pump: head then
-// 0.72 of new. No published rule was found: an engineering assumption.
-const AgedSpeed = 0.85

@@ -27,10 +27,6 @@ func (l TeeLeg) String() string {
 	return "unknown leg"
 }
 
-// TeeDoubt is the relative band to put on any tee coefficient: the two families
-// of formulas differ by 0.2 to 0.3 in K.
-const TeeDoubt = 0.30
-
 // GardelTee returns K of one leg of a sharp-edged 90 degree tee of equal bores,
 // on the velocity of the combined flow, and dK/dq. q is branch flow over
 // combined flow, 0 to 1; outside that the polynomials simply go on, which keeps
@@ -64,8 +60,8 @@ func GardelTee(leg TeeLeg, q float64) (k, dkdq float64) {
 //	combining run     1.55 q - q^2
 //
 // The combining branch jumps from 0.2376 to 0.242 at q = 0.4, where C goes from
-// 0.54 to 0.55, and its slope jumps too: for Newton's method use IdelchikTeeSmooth
-// or GardelTee. The dividing run is continuous with a corner at q = 0.5.
+// 0.54 to 0.55, and its slope jumps too: for Newton's method use GardelTee.
+// The dividing run is continuous with a corner at q = 0.5.
 //
 // Source: Crane TP-410 (2009), after Idelchik; the dividing branch Idelchik,
 // Handbook of Hydraulic Resistance (from memory).
@@ -88,21 +84,6 @@ func IdelchikTee(leg TeeLeg, q float64) (k, dkdq float64) {
 		return (1.55 - q) * q, 1.55 - 2*q
 	}
 	return 0, 0
-}
-
-// IdelchikTeeSmooth is IdelchikTee with the jump of the combining branch blended
-// away: between q = 0.35 and 0.45, C passes from one form to the other by the
-// cubic 3x^2 - 2x^3. Value and slope are continuous there, and K differs from
-// IdelchikTee by at most 0.01. The other legs are the same.
-func IdelchikTeeSmooth(leg TeeLeg, q float64) (k, dkdq float64) {
-	const from, to = 0.35, 0.45
-	if leg != CombiningBranch || q <= from || q >= to {
-		return IdelchikTee(leg, q)
-	}
-	x := (q - from) / (to - from)
-	w, dw := x*x*(3-2*x), 6*x*(1-x)/(to-from)
-	low := 0.9 * (1 - q)
-	return idelchikCombining(q, low+w*(0.55-low), dw*(0.55-low)-0.9*(1-w))
 }
 
 func idelchikCombining(q, c, dcdq float64) (k, dkdq float64) {

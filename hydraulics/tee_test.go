@@ -16,11 +16,6 @@ func TestTeeTable(t *testing.T) {
 			r.want("ic_"+names[i], k)
 			k, _ = GardelTee(leg, q)
 			r.want("gardel_"+names[i], k)
-			// The blend touches nothing but 0.35 to 0.45.
-			if q != 0.4 {
-				k, _ = IdelchikTeeSmooth(leg, q)
-				r.want("ic_"+names[i], k)
-			}
 		}
 	}
 }
@@ -33,37 +28,21 @@ func TestTeeSlopes(t *testing.T) {
 			}
 			checkSlope(t, "Gardel "+leg.String(), q, at(GardelTee))
 			checkSlope(t, "Idelchik "+leg.String(), q, at(IdelchikTee))
-			checkSlope(t, "smooth "+leg.String(), q, at(IdelchikTeeSmooth))
 		}
 	}
 }
 
-// The jump of the published form, and that the blend has none in value or slope
-// and stays within the 0.01 its comment states.
+// The jump of the published form.
 func TestCombiningBranchJump(t *testing.T) {
 	below, _ := IdelchikTee(CombiningBranch, 0.4)
 	above, _ := IdelchikTee(CombiningBranch, math.Nextafter(0.4, 1))
 	if !within(below, 0.2376, 1e-12) || !within(above, 0.242, 1e-12) {
 		t.Errorf("jump from %g to %g, want 0.2376 to 0.242", below, above)
 	}
-	for _, q := range []float64{0.35, 0.45} {
-		k0, d0 := IdelchikTeeSmooth(CombiningBranch, math.Nextafter(q, 0))
-		k1, d1 := IdelchikTeeSmooth(CombiningBranch, math.Nextafter(q, 1))
-		if !within(k0, k1, 1e-12) || !within(d0, d1, 1e-10) {
-			t.Errorf("at %g: K %g and %g, slope %g and %g", q, k0, k1, d0, d1)
-		}
-	}
-	for q := 0.35; q <= 0.45; q += 0.001 {
-		a, _ := IdelchikTee(CombiningBranch, q)
-		b, slope := IdelchikTeeSmooth(CombiningBranch, q)
-		if math.Abs(a-b) > 0.01 || slope <= 0 {
-			t.Errorf("q %g: K %g, blended %g, slope %g", q, a, b, slope)
-		}
-	}
 }
 
 func TestUnknownLeg(t *testing.T) {
-	for _, f := range []func(TeeLeg, float64) (float64, float64){GardelTee, IdelchikTee, IdelchikTeeSmooth} {
+	for _, f := range []func(TeeLeg, float64) (float64, float64){GardelTee, IdelchikTee} {
 		if k, d := f(TeeLeg(9), 0.5); k != 0 || d != 0 {
 			t.Errorf("unknown leg gives %g, %g", k, d)
 		}

@@ -78,15 +78,6 @@ func StatisticalUniformity(q []float64) float64 {
 	return 1 - math.Sqrt(sum/float64(len(q)-1))/m
 }
 
-// CombinedVariation returns the coefficient of variation of the outlet flows
-// from that of the heads (times the emitter exponent x) and the maker's cv:
-// sqrt((x headCV)^2 + cv^2).
-//
-// Source: Bralts 1981; ASABE EP458 (from memory).
-func CombinedVariation(x, headCV, cv float64) float64 {
-	return math.Hypot(x*headCV, cv)
-}
-
 func mean(q []float64) float64 {
 	sum := 0.0
 	for _, v := range q {

@@ -96,13 +96,10 @@ func FrancisWeir(l, h float64, contractions int) (q float64, ok bool) {
 	return 1.84 * b * h * math.Sqrt(h), l > 3*h
 }
 
-// Weir coefficient of narrow overflow teeth (5 to 10 mm wide, 5 to 20 mm of head)
-// and the relative band to put on it. They lie outside every published range: an
+// CdTooth is the weir coefficient of narrow overflow teeth (5 to 10 mm wide, 5 to
+// 20 mm of head), good to some 20 %. They lie outside every published range: an
 // engineering assumption. Derate further for blocked teeth.
-const (
-	CdTooth    = 0.55
-	ToothDoubt = 0.20
-)
+const CdTooth = 0.55
 
 // ToothedWeirFlow returns the flow (m3/s) through n gaps of width b between
 // overflow teeth at head h: n CdTooth (2/3) sqrt(2g) b h^1.5, 0 for h <= 0.

@@ -15,12 +15,11 @@ import (
 	"testing"
 
 	"rillwright/answers"
-	"rillwright/catalogue"
-	"rillwright/design"
 	"rillwright/drawing"
 	"rillwright/drawing/svg"
 	"rillwright/enclosure"
 	"rillwright/examples"
+	"rillwright/internal/trial"
 )
 
 var update = flag.Bool("update", false, "write the golden files anew; then look at them")
@@ -28,19 +27,7 @@ var update = flag.Bool("update", false, "write the golden files anew; then look 
 // survey runs a design.
 func survey(t testing.TB, file []byte) *answers.Survey {
 	t.Helper()
-	d, list := design.Read("test.yaml", file)
-	if list.HasErrors() {
-		t.Fatal(list)
-	}
-	cat, err := catalogue.Builtin()
-	if err != nil {
-		t.Fatal(err)
-	}
-	e, list := enclosure.Resolve(d, cat, nil)
-	if list.HasErrors() {
-		t.Fatal(list)
-	}
-	s, err := answers.NewSurvey(e)
+	s, err := answers.NewSurvey(trial.Resolved(t, file, enclosure.Resolve))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -3,33 +3,13 @@ package study
 import (
 	"testing"
 
-	"rillwright/catalogue"
-	"rillwright/design"
-	"rillwright/enclosure"
 	"rillwright/examples"
 )
-
-func resolved(tb testing.TB, data []byte) *enclosure.Enclosure {
-	tb.Helper()
-	d, list := design.Read("example", data)
-	if list.HasErrors() {
-		tb.Fatal(list)
-	}
-	cat, err := catalogue.Builtin()
-	if err != nil {
-		tb.Fatal(err)
-	}
-	e, list := enclosure.Resolve(d, cat, nil)
-	if list.HasErrors() {
-		tb.Fatal(list)
-	}
-	return e
-}
 
 // BenchmarkRun is one steady state of a whole demo, from nothing and near
 // another state.
 func BenchmarkRun(b *testing.B) {
-	e := resolved(b, examples.CorridorCabinet)
+	e := changed(b, examples.CorridorCabinet)
 	c := e.Likely()
 	near, err := Run(e, c, Setting{})
 	if err != nil {

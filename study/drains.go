@@ -72,7 +72,7 @@ func (b *supply) drain(i int, chamber []float64, junction []int) gravity.Drain {
 		out.Mouth = gravity.InFloor
 	default:
 		out.Mouth = gravity.Upright
-		law.AddPipe(lip, math.Max(d.Lip-d.BulkheadAt, 0), 1.5e-6, b.c.Of(b.e.Friction))
+		law.AddPipe(lip, math.Max(d.Lip-d.BulkheadAt, 0), hydraulics.RoughnessSmooth, b.c.Of(b.e.Friction))
 		// The water turns from the standpipe into the bulkhead.
 		law.AddFitting(hydraulics.Darby3K(800, 0.14, 4, bulk/0.0254).Times(factor), bulk)
 	}

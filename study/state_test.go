@@ -3,12 +3,12 @@ package study
 import (
 	"errors"
 	"math"
-	"strings"
 	"testing"
 
 	"rillwright/enclosure"
 	"rillwright/examples"
 	"rillwright/hydraulics/network"
+	"rillwright/internal/trial"
 )
 
 const litrePerHour = 1e-3 / 3600 // m3/s
@@ -16,14 +16,7 @@ const litrePerHour = 1e-3 / 3600 // m3/s
 // changed returns a demo with pieces of its text replaced, resolved.
 func changed(tb testing.TB, data []byte, pairs ...string) *enclosure.Enclosure {
 	tb.Helper()
-	s := string(data)
-	for i := 0; i < len(pairs); i += 2 {
-		if !strings.Contains(s, pairs[i]) {
-			tb.Fatalf("the design has no %q", pairs[i])
-		}
-		s = strings.ReplaceAll(s, pairs[i], pairs[i+1])
-	}
-	return resolved(tb, []byte(s))
+	return trial.Resolved(tb, trial.Swap(tb, data, pairs...), enclosure.Resolve)
 }
 
 func run(tb testing.TB, e *enclosure.Enclosure, s Setting) *State {
@@ -60,7 +53,7 @@ func TestStoppedSump(t *testing.T) {
 		t.Errorf("%g m under the baffle, by hand %g", d, v*v/(2*9.80665))
 	}
 	// The lower sump costs lift, and so flow.
-	if full := run(t, resolved(t, examples.CorridorCabinet), Setting{}); st.Outlets >= full.Outlets {
+	if full := run(t, changed(t, examples.CorridorCabinet), Setting{}); st.Outlets >= full.Outlets {
 		t.Errorf("%g m3/s from the lower sump, %g from the full one", st.Outlets, full.Outlets)
 	}
 }
@@ -100,7 +93,7 @@ func TestAllShut(t *testing.T) {
 // A pump by points of its curve in place of a label works at the same point if
 // the points lie on the label's curve.
 func TestPumpByPoints(t *testing.T) {
-	e := resolved(t, examples.CorridorCabinet)
+	e := changed(t, examples.CorridorCabinet)
 	want := run(t, e, Setting{})
 	k := e.Clone()
 	c := enclosure.Curve{}
@@ -120,8 +113,8 @@ func TestPumpByPoints(t *testing.T) {
 // 85 % with the full label is the pump at full speed with the smaller label.
 func TestWornPump(t *testing.T) {
 	const s = 0.85
-	worn := run(t, resolved(t, examples.CorridorCabinet), Setting{Speed: s})
-	small := resolved(t, examples.CorridorCabinet).Clone()
+	worn := run(t, changed(t, examples.CorridorCabinet), Setting{Speed: s})
+	small := changed(t, examples.CorridorCabinet).Clone()
 	small.Pumps[0].Curve.HMax *= s * s
 	small.Pumps[0].Curve.QMax *= s
 	if want := run(t, small, Setting{}); math.Abs(worn.Outlets/want.Outlets-1) > 1e-9 {
@@ -132,7 +125,7 @@ func TestWornPump(t *testing.T) {
 // Where the pump's curve meets the system curve, there it works.
 func TestSystemHeadMeetsPump(t *testing.T) {
 	for _, data := range [][]byte{examples.CorridorCabinet, examples.CounterWall} {
-		e := resolved(t, data)
+		e := changed(t, data)
 		st := run(t, e, Setting{})
 		q := st.Pumps[0].Flow
 		need, err := SystemHead(e, e.Likely(), Setting{}, q)
@@ -146,7 +139,7 @@ func TestSystemHeadMeetsPump(t *testing.T) {
 }
 
 func TestSystemHeadRefuses(t *testing.T) {
-	e := resolved(t, examples.CorridorCabinet).Clone()
+	e := changed(t, examples.CorridorCabinet).Clone()
 	e.Pumps = append(e.Pumps, e.Pumps[0])
 	if _, err := SystemHead(e, e.Likely(), Setting{}, 1e-4); err == nil {
 		t.Error("a system curve for two pumps")
@@ -154,7 +147,7 @@ func TestSystemHeadRefuses(t *testing.T) {
 }
 
 func TestColdWaterRefused(t *testing.T) {
-	e := resolved(t, examples.CorridorCabinet)
+	e := changed(t, examples.CorridorCabinet)
 	c := e.Likely()
 	i, ok := e.WaterTemperature.Doubt()
 	if !ok {
@@ -170,7 +163,7 @@ func TestColdWaterRefused(t *testing.T) {
 
 // Starting near another state saves time and changes nothing.
 func TestNearChangesNothing(t *testing.T) {
-	a, b := resolved(t, examples.CorridorCabinet), resolved(t, examples.CounterWall)
+	a, b := changed(t, examples.CorridorCabinet), changed(t, examples.CounterWall)
 	cold := run(t, a, Setting{})
 	for name, near := range map[string]*State{
 		"itself":             cold,

@@ -14,7 +14,7 @@ func TestWorkspace(t *testing.T) {
 	shared := &Workspace{}
 	var kept, fresh []*State
 	for _, data := range [][]byte{examples.CorridorCabinet, examples.CounterWall, examples.CorridorCabinet} {
-		e := resolved(t, data)
+		e := changed(t, data)
 		for i := range e.Doubts {
 			for _, v := range []float64{e.Doubts[i].Low, e.Doubts[i].High} {
 				c := e.Likely()

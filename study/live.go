@@ -27,6 +27,7 @@ const stoppedHeads = 3
 // NewCircuit makes a circuit ready. The pumps for which stopped is true stand
 // still and let water pass; stopped may be nil.
 func NewCircuit(e *enclosure.Enclosure, c enclosure.Case, s Setting, stopped []bool) (*Circuit, error) {
+	s.Workspace = nil // what it is posed in must last
 	b, err := buildSupply(e, c, s, e.Sump.Level, restLevel(e))
 	if err != nil {
 		return nil, err
@@ -134,6 +135,7 @@ type Parts struct{ b *supply }
 
 // NewParts makes the laws of parts of e in a case.
 func NewParts(e *enclosure.Enclosure, c enclosure.Case, s Setting) (*Parts, error) {
+	s.Workspace = nil
 	b, err := waterOnly(e, c, s)
 	if err != nil {
 		return nil, err

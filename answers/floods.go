@@ -101,7 +101,11 @@ func (f *FaultSurvey) volumes(name string, low, likely, high float64) Figure {
 		}
 		return quantity.Volume(v)
 	}
-	return figure(name, quantity.Band[quantity.Volume]{Low: clear(low), Likely: clear(likely), High: clear(high)}, f.S.E.Units)
+	fig := figure(name, quantity.Band[quantity.Volume]{Low: clear(low), Likely: clear(likely), High: clear(high)}, f.S.E.Units)
+	if high < drop {
+		fig.Text = "none"
+	}
+	return fig
 }
 
 // figures adds the times and levels of how a fault likely goes.
@@ -306,7 +310,7 @@ func dayBand(low, likely, high, most float64) string {
 // ShowTime shows a time as people say it: 93 s, 12 min, 5.2 h, 8.1 days.
 func ShowTime(t float64) string {
 	switch {
-	case t < 120:
+	case t < 300:
 		return fmt.Sprintf("%.0f s", t)
 	case t < 2*3600:
 		return fmt.Sprintf("%.0f min", t/60)

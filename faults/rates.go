@@ -127,7 +127,7 @@ func (s *sim) supply(x, rate []float64, pool, sump float64) {
 		}
 		rate[on.fill+k] = (target - x[s.at.column+k]) / 2
 	}
-	if rate[on.toSoil] = outlets * r.Case.Of(e.WaterLost); s.o.Tended {
+	if rate[on.toSoil] = outlets * r.Case.Of(e.WaterLost); s.o.Tended || s.o.NoSplash {
 		rate[on.toSoil] = 0
 	}
 	onWall := outlets - rate[on.toSoil]
@@ -177,8 +177,10 @@ func (s *sim) column(k int, volume, sump float64) float64 {
 		}
 	}
 	sum := 0.0
-	for _, law := range l.back {
-		sum -= network.Through(law, surface-sump, 0)
+	for i, law := range l.back {
+		q := network.Through(law, surface-sump, s.back[k][i])
+		s.back[k][i] = q
+		sum -= q
 	}
 	return sum
 }

@@ -21,6 +21,8 @@ type Options struct {
 	// MaxStep bounds the steps, s; 0 for no bound. It changes nothing beyond
 	// the tolerance.
 	MaxStep float64
+	// NoSplash leaves out what splashes away.
+	NoSplash bool
 	// Tended leaves out what evaporates and splashes away, as if somebody made up
 	// for it.
 	Tended bool
@@ -91,7 +93,7 @@ type Track struct {
 
 const (
 	// A pump that drew air and took hold again so often hunts.
-	hunting = 8
+	hunting = 5
 	// Events of any kind that one run may have.
 	mostEvents = 1000
 )

@@ -29,11 +29,12 @@ type sim struct {
 	steps   []enclosure.Step
 	next    int // step to come
 
-	x        []float64 // the solver's stores
-	chambers []float64 // levels, scratch
-	flows    []float64 // of manifolds, then runs
-	guess    []float64 // last flow of each pump while its line fills
-	moved    []float64 // what moved at once, by path
+	x        []float64   // the solver's stores
+	chambers []float64   // levels, scratch
+	flows    []float64   // of manifolds, then runs
+	guess    []float64   // last flow of each pump while its line fills
+	back     [][]float64 // last flow back through each pump of each line
+	moved    []float64   // what moved at once, by path
 	first    map[string]float64
 	err      error
 	out      *Result
@@ -92,6 +93,9 @@ func newSim(r *Rig, o Options) *sim {
 	s.chambers = make([]float64, len(r.chambers))
 	s.flows = make([]float64, len(e.Manifolds)+len(e.Runs))
 	s.guess = make([]float64, len(e.Pumps))
+	for k := range r.lines {
+		s.back = append(s.back, make([]float64, len(r.lines[k].back)))
+	}
 	s.moved = make([]float64, len(s.paths))
 	s.first = map[string]float64{}
 	return s
@@ -128,8 +132,8 @@ func (s *sim) route() {
 	on.hidden = many(len(e.Pool.Hidden), func(i int) { path(at.pool, at.hidden+i, "into "+e.Pool.Hidden[i].Name) })
 	on.dam = path(at.pool, at.floor, "over the dam")
 	on.rim = many(len(s.r.chambers), func(i int) { path(at.chamber+i, at.floor, "over the sump's rim") })
-	on.leakPool = path(at.pool, at.floor, "leak in the pool")
-	on.leakSump = many(len(s.r.chambers), func(i int) { path(at.chamber+i, at.floor, "leak in the sump") })
+	on.leakPool = path(at.pool, at.floor, "out of the leak in the pool")
+	on.leakSump = many(len(s.r.chambers), func(i int) { path(at.chamber+i, at.floor, "out of the leak in the sump") })
 	on.off = path(pump, at.floor, "out of the hose that came off")
 	on.siphon = many(len(e.Runs), func(i int) { path(at.pool, pump, "siphoned back through the "+e.Runs[i].Name) })
 	on.bridge = many(len(e.Bridges), func(i int) {

@@ -73,7 +73,7 @@ func Usual(e *enclosure.Enclosure) []Fault {
 	}
 	leak("leak[pool]", "pool", enclosure.AtPool, e.Pool.Floor)
 	leak("leak[sump]", "sump", enclosure.AtSump, e.Sump.Bottom)
-	u.add("away", "How long may I be away?", Away, -1, 365*day).Options.UntilDry = true
+	u.add("away", "How long may I be away?", Away, -1, 365*day).Options = Options{UntilDry: true, NoSplash: true}
 	for i := range e.Scenarios {
 		sc := &e.Scenarios[i]
 		u.list = append(u.list, Fault{

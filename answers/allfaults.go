@@ -1,0 +1,83 @@
+package answers
+
+import (
+	"errors"
+	"sort"
+
+	"rillwright/faults"
+)
+
+// FaultReport is what all faults of an enclosure come to.
+type FaultReport struct {
+	Survey  *FaultSurvey
+	Answers []Answer
+	Line    *FillLine
+	// Pairs are two faults at once by what they spill likely, most first; nil
+	// if they were not asked for.
+	Pairs []faults.Pair
+}
+
+// FaultOptions steer Floods.
+type FaultOptions struct {
+	// Brief follows the faults alone that everybody asks about: a power cut,
+	// blocked drains and being away, and leaves the rest out.
+	Brief bool
+	// Pairs also follows every two faults at once.
+	Pairs bool
+	// Progress, if given, is told what is done; calls do not overlap.
+	Progress func(done, of int)
+}
+
+// Floods follows the faults of a surveyed enclosure and answers what builders
+// ask about them, worst first.
+func (s *Survey) Floods(o FaultOptions) (*FaultReport, error) {
+	list := faults.Usual(s.E)
+	if o.Brief {
+		var few []faults.Fault
+		for _, x := range list {
+			if x.Kind == faults.PowerCut || x.Kind == faults.Blocked || x.Kind == faults.Away {
+				few = append(few, x)
+			}
+		}
+		list = few
+	}
+	f, err := s.NewFaultSurvey(list, o.Progress)
+	if err != nil {
+		return nil, err
+	}
+	out := &FaultReport{Survey: f, Answers: f.Answers()}
+	if !o.Brief {
+		if out.Line, err = f.FillLine(); err != nil {
+			return nil, err
+		}
+		creep, err := f.walk()
+		if err != nil {
+			return nil, err
+		}
+		out.Answers = append(out.Answers, f.fillAnswer(out.Line), creep)
+	}
+	if o.Pairs {
+		if out.Pairs, err = f.pairs(o.Progress); err != nil {
+			return nil, err
+		}
+	}
+	sort.SliceStable(out.Answers, func(i, k int) bool { return out.Answers[i].Verdict > out.Answers[k].Verdict })
+	return out, nil
+}
+
+// pairs follows every two faults at once, likely.
+func (f *FaultSurvey) pairs(progress func(done, of int)) ([]faults.Pair, error) {
+	list, ids := faults.PairList(f.S.E)
+	pairs := make([]faults.Pair, len(list))
+	errs := make([]error, len(list))
+	told := newTally(len(list), progress)
+	InParallel(len(list), func(i int) {
+		r, err := f.Likely().Run(&list[i], faults.Options{Tolerance: coarse})
+		pairs[i], errs[i] = faults.Pair{What: list[i].Name, First: ids[i][0], Second: ids[i][1], Result: r}, err
+		if r != nil {
+			pairs[i].Spilled = r.Spilled
+		}
+		told.one()
+	})
+	return faults.Rank(pairs), errors.Join(errs...)
+}

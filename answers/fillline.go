@@ -1,0 +1,229 @@
+package answers
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"rillwright/enclosure"
+	"rillwright/faults"
+	"rillwright/quantity"
+)
+
+// FillLine is between what marks the sump is to be filled, standing still, and
+// what was computed to find them.
+type FillLine struct {
+	// Lowest and Highest are levels, m above the room floor; Highest may be
+	// below Lowest: then no mark will do.
+	Lowest, Highest float64
+	// ByRim and ByDrain are the highest levels that a power cut and a blocked
+	// drain allow by themselves, -Inf if none does.
+	ByRim, ByDrain float64
+	Points         []ReservePoint
+}
+
+// refilled returns the enclosure with its sump filled to a level, standing still.
+func refilled(e *enclosure.Enclosure, level float64) *enclosure.Enclosure {
+	n := e.Clone()
+	n.Sump.Level, n.Sump.Running = level, false
+	return n
+}
+
+// trial is what a fill level comes to at the bad end of each fault.
+func (f *FaultSurvey) trial(level float64) (ReservePoint, error) {
+	e := refilled(f.S.E, level)
+	p := ReservePoint{Level: level - e.Sump.Bottom, Free: math.Inf(1), Days: math.Inf(1)}
+	for i := range f.Faults {
+		x := &f.Faults[i]
+		if x.Kind != faults.PowerCut && x.Kind != faults.Blocked && x.Kind != faults.Away {
+			continue
+		}
+		r, err := faults.NewRig(e, f.cornerCase(f.signs[x.ID], 1))
+		if err != nil {
+			return p, err
+		}
+		res, err := f.follow(r, x)
+		if err != nil {
+			return p, err
+		}
+		p.Volume = r.SumpVolume(level)
+		switch x.Kind {
+		case faults.PowerCut:
+			p.Free = res.SumpFree
+			if res.Spilled > drop {
+				p.Free = -res.Spilled
+			}
+		case faults.Blocked:
+			p.Spill = math.Max(p.Spill, res.Spilled)
+		default:
+			p.Days = math.Min(res.Dry, x.Scenario.Lasts)
+		}
+	}
+	return p, nil
+}
+
+// FillLine finds the marks. The faults must have been followed with power cut,
+// blocked drains and being away among them.
+func (f *FaultSurvey) FillLine() (*FillLine, error) {
+	e := f.S.E
+	bottom, rim := e.Sump.Bottom, f.rim()
+	_, good := freeboards(e.Units)
+	out := &FillLine{}
+	search := func(pass func(ReservePoint) bool) (float64, error) {
+		test := func(z float64) (bool, error) {
+			p, err := f.trial(z)
+			return pass(p), err
+		}
+		lo, hi := bottom+0.005, rim-good
+		if ok, err := test(hi); ok || err != nil {
+			return hi, err
+		}
+		if ok, err := test(lo); !ok || err != nil {
+			return math.Inf(-1), err
+		}
+		for hi-lo > 0.5e-3 {
+			mid := (lo + hi) / 2
+			ok, err := test(mid)
+			if err != nil {
+				return 0, err
+			}
+			if ok {
+				lo = mid
+			} else {
+				hi = mid
+			}
+		}
+		return lo, nil
+	}
+	free := f.S.E.Sump.Width * f.S.E.Sump.Depth * good
+	tests := []func() error{
+		func() (err error) {
+			out.ByRim, err = search(func(p ReservePoint) bool { return p.Free >= free })
+			return err
+		},
+		func() (err error) {
+			out.ByDrain, err = search(func(p ReservePoint) bool { return p.Spill <= drop })
+			return err
+		},
+		func() (err error) {
+			out.Lowest, err = f.lowest()
+			return err
+		},
+	}
+	errs := make([]error, len(tests))
+	InParallel(len(tests), func(i int) { errs[i] = tests[i]() })
+	if err := errors.Join(errs...); err != nil {
+		return nil, err
+	}
+	out.Highest = math.Min(out.ByRim, out.ByDrain)
+	return out, f.curve(out)
+}
+
+// lowest is the lowest mark, standing still, at which the pump stays covered once
+// it runs, with as much water over its inlet as it wants to take hold again.
+func (f *FaultSurvey) lowest() (float64, error) {
+	e := f.S.E
+	c := f.S.cornerOf(heldMeasure(), 1).at
+	lo, hi := e.Sump.Bottom, f.rim()
+	for hi-lo > 0.5e-3 {
+		mid := (lo + hi) / 2
+		r, err := faults.NewRig(refilled(e, mid), c)
+		if err != nil {
+			return 0, err
+		}
+		if _, inlet := r.InletVolume(); r.Start.SumpLevel >= inlet+startCover {
+			hi = mid
+		} else {
+			lo = mid
+		}
+	}
+	return hi, nil
+}
+
+// startCover is the water to keep over a pump's inlet while it runs, m: what it
+// needs to take hold again; assumed, no source.
+const startCover = 0.010
+
+// curve computes what levels between empty and full come to.
+func (f *FaultSurvey) curve(out *FillLine) error {
+	e := f.S.E
+	_, good := freeboards(e.Units)
+	from, to := math.Min(out.Lowest, f.rim()-good), f.rim()-good
+	const points = 8
+	out.Points = make([]ReservePoint, points)
+	errs := make([]error, points)
+	InParallel(points, func(i int) {
+		out.Points[i], errs[i] = f.trial(from + (to-from)*float64(i)/(points-1))
+	})
+	return errors.Join(errs...)
+}
+
+// fillAnswer answers to which mark the sump is to be filled.
+func (f *FaultSurvey) fillAnswer(l *FillLine) Answer {
+	e, sys := f.S.E, f.S.E.Units
+	a := Answer{ID: "fill-line", Question: "How full may the sump be?", LimitingLine: e.Sump.Pos.Line}
+	r := f.Likely()
+	mark := func(z float64) string {
+		if z < e.Sump.Bottom {
+			return "none"
+		}
+		return quantity.Length(z-e.Sump.Bottom).Show(sys) + " from its bottom, " + quantity.Volume(r.SumpVolume(z)).Show(sys)
+	}
+	add := func(name string, z float64) {
+		v := math.Max(z-e.Sump.Bottom, 0)
+		fig := figure(name, quantity.Exactly(quantity.Length(v)), sys)
+		fig.Text = mark(z)
+		a.Figures = append(a.Figures, fig)
+	}
+	planned := r.Start.StopLevel
+	add("highest mark, pump standing still", l.Highest)
+	add("lowest mark, pump standing still", l.Lowest)
+	add("as the design has it, pump standing still", planned)
+	add("highest by what comes back in a power cut", l.ByRim)
+	add("highest by a blocked drain", l.ByDrain)
+	for _, p := range l.Points {
+		text := fmt.Sprintf("%s of reserve, %s after a power cut", dayText(p.Days), roomText(p.Free, sys))
+		if p.Spill > drop {
+			text += ", " + quantity.Volume(p.Spill).Show(sys) + " on the floor if a drain blocks"
+		}
+		fig := figure("filled to "+quantity.Length(p.Level).Show(sys), quantity.Exactly(quantity.Length(p.Level)), sys)
+		fig.Text = text
+		a.Figures = append(a.Figures, fig)
+	}
+	_, good := freeboards(sys)
+	a.Limit = Limit{Text: fmt.Sprintf("no water on the floor in a power cut, with %s to the rim, nor when a drain blocks; the pump's inlet covered by %s while it runs", quantity.Length(good).Show(sys), quantity.Length(startCover).Show(sys)), Source: "practice", Mark: "from memory of the trade"}
+	a.Score = math.Min(l.Highest-planned, planned-l.Lowest)
+	switch {
+	case math.IsInf(l.Highest, -1) || l.Highest < l.Lowest:
+		a.Verdict = Fails
+		a.Say = "No mark is both low enough for a blocked drain and a power cut, and high enough to keep the pump covered: there must be a second drain or a float switch."
+		if l.ByRim < l.Lowest {
+			a.Say = "No mark is both low enough for what comes back in a power cut and high enough to keep the pump covered: the sump is too small."
+		}
+	case planned > l.Highest+1e-3:
+		a.Verdict = Fails
+		a.Say = fmt.Sprintf("Too full as it is: draw the line at %s, no higher, or see to what holds it down.", mark(l.Highest))
+	case planned < l.Lowest-1e-3:
+		a.Verdict = Fails
+		a.Say = fmt.Sprintf("Not full enough as it is: draw a line at %s, no lower.", mark(l.Lowest))
+	default:
+		a.Verdict = Holds
+		a.Say = fmt.Sprintf("Draw two lines: never above %s, never below %s.", mark(l.Highest), mark(l.Lowest))
+	}
+	return a
+}
+
+func dayText(t float64) string {
+	if t >= 365*oneDay {
+		return "more than a year"
+	}
+	return fmt.Sprintf("%.1f days", t/oneDay)
+}
+
+// roomText says how much room is left under the rim, or how much runs over it.
+func roomText(v float64, sys quantity.System) string {
+	if v < 0 {
+		return quantity.Volume(-v).Show(sys) + " over the rim"
+	}
+	return quantity.Volume(v).Show(sys) + " of room"
+}

@@ -25,7 +25,22 @@ type Options struct {
 	Beside fs.FS
 	// NoFixes leaves out the search for what would help.
 	NoFixes bool
+	// Faults says how far faults are followed through time.
+	Faults FaultDepth
+	// Progress, if given, is told how far that is; calls do not overlap.
+	Progress func(done, of int)
 }
+
+// FaultDepth says how far faults are followed.
+type FaultDepth int
+
+// The depths.
+const (
+	NoFaults   FaultDepth = iota
+	MainFaults            // a power cut, blocked drains, nobody at home
+	EveryFault            // all that builders ask about, fill lines, what creeps
+	FaultPairs            // those, and every two at once
+)
 
 // Report is what a design comes to.
 type Report struct {
@@ -34,7 +49,11 @@ type Report struct {
 	Design    *design.Design
 	Enclosure *enclosure.Enclosure
 	Survey    *answers.Survey
-	Answers   []answers.Answer
+	// Answers are all answers, worst first: those about the water and, if they
+	// were asked for, about faults.
+	Answers []answers.Answer
+	// Faults is nil if faults were not followed.
+	Faults *answers.FaultReport
 	// Findings are the problems of the file. If any is an error, everything
 	// from Enclosure on is nil.
 	Findings finding.List
@@ -88,7 +107,25 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 	if !o.NoFixes {
 		fixes.Find(s, cat, r.Answers)
 	}
-	return r, nil
+	return r, r.follow(cat, o)
+}
+
+// follow adds the answers about faults.
+func (r *Report) follow(cat *catalogue.Catalogue, o Options) error {
+	if o.Faults == NoFaults {
+		return nil
+	}
+	rep, err := r.Survey.Floods(answers.FaultOptions{Brief: o.Faults == MainFaults, Pairs: o.Faults == FaultPairs, Progress: o.Progress})
+	if err == nil && !o.NoFixes {
+		err = fixes.Floods(r.Survey, cat, rep)
+	}
+	if err != nil {
+		return fmt.Errorf("%s: faults: %w", r.File, err)
+	}
+	r.Faults = rep
+	r.Answers = append(r.Answers, rep.Answers...)
+	answers.Sort(r.Answers)
+	return nil
 }
 
 // loader reads the files that stand beside a design.

@@ -10,8 +10,13 @@ import (
 func (s *Survey) All(cat *catalogue.Catalogue) []Answer {
 	s.prepare(s.measures())
 	out := append(s.Water(), s.pumpSize(cat))
-	sort.SliceStable(out, func(i, k int) bool { return out[i].Verdict > out[k].Verdict })
+	Sort(out)
 	return out
+}
+
+// Sort puts answers in order, worst first; those of one verdict stay as they are.
+func Sort(list []Answer) {
+	sort.SliceStable(list, func(i, k int) bool { return list[i].Verdict > list[k].Verdict })
 }
 
 // Water answers the questions that need the running states and the joints alone.

@@ -2,7 +2,6 @@ package answers
 
 import (
 	"errors"
-	"sort"
 
 	"rillwright/faults"
 )
@@ -61,7 +60,7 @@ func (s *Survey) Floods(o FaultOptions) (*FaultReport, error) {
 			return nil, err
 		}
 	}
-	sort.SliceStable(out.Answers, func(i, k int) bool { return out.Answers[i].Verdict > out.Answers[k].Verdict })
+	Sort(out.Answers)
 	return out, nil
 }
 

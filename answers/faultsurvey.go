@@ -3,7 +3,9 @@ package answers
 import (
 	"errors"
 	"fmt"
+	"maps"
 	"math"
+	"slices"
 	"strings"
 
 	"rillwright/enclosure"
@@ -75,7 +77,7 @@ func (s *Survey) NewFaultSurvey(list []faults.Fault, progress func(done, of int)
 	for i := range list {
 		f.signs[list[i].ID] = f.sensesOf(i)
 	}
-	return f, f.corners(told)
+	return f, f.corners([]int{1, -1}, told)
 }
 
 // follow runs one fault. A valve that is open by mistake is the same fault whether
@@ -177,39 +179,35 @@ func (f *FaultSurvey) cornerCase(signs []int8, side int) enclosure.Case {
 	return c
 }
 
-// corners runs every fault at its bad and its good end. Faults that share a
+// corners runs every fault at its bad (1) or good (-1) end. Faults that share a
 // corner share its rig.
-func (f *FaultSurvey) corners(told *tally) error {
+func (f *FaultSurvey) corners(sides []int, told *tally) error {
 	n := len(f.Faults)
 	f.bad, f.good = make([]*faults.Result, n), make([]*faults.Result, n)
 	f.badRig = map[string]*faults.Rig{}
 	rigs := map[string]*faults.Rig{}
-	var keys []string
 	key := func(i, side int) string { return fmt.Sprint(f.signs[f.Faults[i].ID], side) }
 	for i := range f.Faults {
-		for _, side := range []int{1, -1} {
+		for _, side := range sides {
 			if k := key(i, side); rigs[k] == nil {
 				r, err := faults.NewRig(f.S.E, f.cornerCase(f.signs[f.Faults[i].ID], side))
 				if err != nil {
 					return err
 				}
 				rigs[k] = r
-				keys = append(keys, k)
 			}
 		}
 		f.badRig[f.Faults[i].ID] = rigs[key(i, 1)]
 	}
-	errs := make([]error, 2*n)
-	InParallel(2*n, func(k int) {
-		i := k / 2
-		if k%2 == 0 {
-			f.bad[i], errs[k] = f.follow(rigs[key(i, 1)], &f.Faults[i])
-		} else {
-			f.good[i], errs[k] = f.follow(rigs[key(i, -1)], &f.Faults[i])
+	errs := make([]error, len(sides)*n)
+	InParallel(len(errs), func(k int) {
+		i, side := k%n, sides[k/n]
+		to := f.bad
+		if side < 0 {
+			to = f.good
 		}
-		if told != nil {
-			told.one()
-		}
+		to[i], errs[k] = f.follow(rigs[key(i, side)], &f.Faults[i])
+		told.one()
 	})
 	return errors.Join(errs...)
 }
@@ -282,7 +280,7 @@ func (f *FaultSurvey) Again(s *Survey) (*FaultSurvey, error) {
 		}
 		n.ends[i] = []*faults.Result{r}
 	}
-	return n, n.corners(nil)
+	return n, n.corners([]int{1}, nil)
 }
 
 func (f *FaultSurvey) makeLikely() error {
@@ -322,4 +320,25 @@ func (f *FaultSurvey) matters(i int, of func(*faults.Result) float64, show func(
 	}
 	sortMatters(out)
 	return out[:min(most, len(out))]
+}
+
+// WorstSpill is the most that any fault of some kinds spills at its bad end, m3.
+func (f *FaultSurvey) WorstSpill(kinds ...faults.Kind) float64 {
+	worst := 0.0
+	for i := range f.Faults {
+		if slices.Contains(kinds, f.Faults[i].Kind) && f.bad[i].Spilled > drop {
+			worst = math.Max(worst, f.bad[i].Spilled)
+		}
+	}
+	return worst
+}
+
+// LeastPoolArea is the free area of the pool at the dam's top with most of it
+// displaced, m2.
+func (f *FaultSurvey) LeastPoolArea() float64 {
+	area := math.Inf(1)
+	for _, r := range slices.Concat(f.rigs, slices.Collect(maps.Values(f.badRig))) {
+		area = math.Min(area, r.PoolArea())
+	}
+	return area
 }

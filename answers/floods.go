@@ -38,7 +38,7 @@ func (f *FaultSurvey) answer(i int) Answer {
 	case faults.PumpClogs:
 		f.clogs(&a, i)
 		return a
-	case faults.PowerCut, faults.Blocked, faults.HalfBlocked, faults.BlocksSlowly, faults.Standpipe, faults.HoseOff,
+	case faults.PowerCut, faults.Blocked, faults.AllBlocked, faults.HalfBlocked, faults.BlocksSlowly, faults.Standpipe, faults.HoseOff,
 		faults.DayStopped, faults.ValveOpened, faults.TopUpSticks, faults.Leaks, faults.HolesBlocked, faults.FloatSticks, faults.Own:
 	}
 	f.flood(&a, i)
@@ -88,7 +88,7 @@ func (f *FaultSurvey) flood(a *Answer, i int) {
 // unavoidable reports whether a fault puts water on the floor whatever is built,
 // or takes two failures at once.
 func unavoidable(k faults.Kind) bool {
-	return k == faults.HoseOff || k == faults.Leaks || k == faults.FloatSticks
+	return k == faults.HoseOff || k == faults.Leaks || k == faults.FloatSticks || k == faults.AllBlocked
 }
 
 func (f *FaultSurvey) rim() float64 { return f.S.E.Sump.Bottom + f.S.E.Sump.Height }
@@ -103,7 +103,7 @@ func (f *FaultSurvey) volumes(name string, low, likely, high float64) Figure {
 	}
 	fig := figure(name, quantity.Band[quantity.Volume]{Low: clear(low), Likely: clear(likely), High: clear(high)}, f.S.E.Units)
 	if high < drop {
-		fig.Text = "none"
+		fig.Text = "nothing"
 	}
 	return fig
 }

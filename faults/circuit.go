@@ -11,7 +11,7 @@ import (
 )
 
 // circuit is the supply side as one fault leaves it, with what it gives at the
-// sump levels it was asked for. Between levels 5 mm apart its flows are taken
+// sump levels it was asked for. Between levels 10 mm apart its flows are taken
 // from a polynomial through six of them, after a solved state half way between
 // has shown that this is good to 1e-7 of the flow; where it is not, as where an
 // outlet just starts, the circuit is solved anew each time.
@@ -33,7 +33,7 @@ type cell struct {
 }
 
 const (
-	spacing = 0.005 // m
+	spacing = 0.010 // m
 	agree   = 1e-7
 )
 

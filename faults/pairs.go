@@ -56,7 +56,7 @@ func singles(e *enclosure.Enclosure) []single {
 			out = append(out, single{f.ID, "the siphon-break holes are blocked", st, f.ID})
 		case Leaks:
 			out = append(out, single{f.ID, "a joint of the " + st.Which + " leaks", st, f.ID})
-		case PowerCut, Blocked, HalfBlocked, BlocksSlowly, Standpipe, DayStopped, PumpClogs, Away, Own:
+		case PowerCut, Blocked, AllBlocked, HalfBlocked, BlocksSlowly, Standpipe, DayStopped, PumpClogs, Away, Own:
 		}
 	}
 	for i := range e.Pumps {

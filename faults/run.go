@@ -65,6 +65,7 @@ type Result struct {
 	PoolMost, SumpMost, SumpLeast float64
 	PoolFree, SumpFree            float64
 	PoolEnd, SumpEnd              float64
+	PumpChamber                   int // index of the pumps' chamber among the sump's
 	Track                         *Track
 	Steps                         int
 }
@@ -104,7 +105,7 @@ func (r *Rig) Run(sc *enclosure.Scenario, o Options) (*Result, error) {
 	if s.err != nil {
 		return nil, s.err
 	}
-	s.out = &Result{Scenario: sc, Stores: s.names, Ways: s.ways, Dry: math.Inf(1), DryPump: -1, PoolFree: math.Inf(1), SumpFree: math.Inf(1), SumpLeast: math.Inf(1), PoolMost: math.Inf(-1), SumpMost: math.Inf(-1)}
+	s.out = &Result{Scenario: sc, PumpChamber: r.last(), Stores: s.names, Ways: s.ways, Dry: math.Inf(1), DryPump: -1, PoolFree: math.Inf(1), SumpFree: math.Inf(1), SumpLeast: math.Inf(1), PoolMost: math.Inf(-1), SumpMost: math.Inf(-1)}
 	s.steps = sc.Steps
 	s.newMode()
 	s.begin()

@@ -14,6 +14,7 @@ type Kind int
 const (
 	PowerCut Kind = iota
 	Blocked
+	AllBlocked
 	HalfBlocked
 	BlocksSlowly
 	Standpipe
@@ -116,7 +117,7 @@ func (u *usual) drains() {
 		for i := range e.Drains {
 			steps = append(steps, enclosure.Step{What: "drain blocks", Which: e.Drains[i].Name, Index: i, Share: 1})
 		}
-		u.add("blocked", "And if every drain blocks?", Blocked, -1, 6*hour, steps...)
+		u.add("blocked", "And if every drain blocks?", AllBlocked, -1, 6*hour, steps...)
 	}
 }
 

@@ -1,0 +1,293 @@
+package fixes
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"rillwright/answers"
+	"rillwright/catalogue"
+	"rillwright/enclosure"
+	"rillwright/faults"
+	"rillwright/quantity"
+)
+
+// Floods fills in the fixes of the answers about faults: each change is followed
+// through every fault of the report again, and through the answers about the
+// water, and what gets worse by it is listed.
+func Floods(s *answers.Survey, cat *catalogue.Catalogue, rep *answers.FaultReport) error {
+	f := &finder{s: s, cat: cat, base: map[string]answers.Answer{}}
+	for _, a := range append(s.Water(), rep.Answers...) {
+		f.base[a.ID] = a
+	}
+	changes := f.floodChanges(rep)
+	type outcome struct {
+		water, floods []answers.Answer
+		err           error
+	}
+	got := make([]*outcome, len(changes))
+	answers.InParallel(len(changes), func(i int) {
+		e := f.s.E.Clone()
+		if !changes[i].apply(e) {
+			return
+		}
+		o := &outcome{}
+		got[i] = o
+		t, err := f.s.Again(e, changes[i].anew)
+		if err != nil {
+			o.err = err
+			return
+		}
+		fs, err := rep.Survey.Again(t)
+		if err != nil {
+			o.err = err
+			return
+		}
+		o.floods, o.water = fs.Answers(), t.Water()
+		o.err = t.Err()
+	})
+	var errs []error
+	for i, o := range got {
+		switch {
+		case o == nil:
+			continue
+		case o.err != nil:
+			// A change that cannot be followed is no fix; say so only if it is
+			// the program's fault.
+			if !errors.Is(o.err, faults.ErrNoState) {
+				errs = append(errs, fmt.Errorf("%s: %w", changes[i].do, o.err))
+			}
+			continue
+		}
+		all := slices.Concat(o.water, o.floods)
+		for k := range rep.Answers {
+			f.effect(&rep.Answers[k], &changes[i], o.floods, all)
+		}
+	}
+	for k := range rep.Answers {
+		a := &rep.Answers[k]
+		slices.SortStableFunc(a.Fixes, inOrder)
+		a.Fixes = a.Fixes[:min(len(a.Fixes), most+1)] // one more: filling less is free and ranks last
+	}
+	return errors.Join(errs...)
+}
+
+// effect adds a change to an answer about a fault if it comes out better with it.
+func (f *finder) effect(a *answers.Answer, c *change, floods, all []answers.Answer) {
+	if a.Verdict != answers.Fails && a.Verdict != answers.Tight {
+		return
+	}
+	i := slices.IndexFunc(floods, func(b answers.Answer) bool { return b.ID == a.ID })
+	if i < 0 {
+		return
+	}
+	now := &floods[i]
+	// Less by a fifth is worth having if it cannot be mended wholly.
+	better := now.Verdict < a.Verdict || now.Verdict == a.Verdict && now.Score > a.Score+0.2*math.Abs(a.Score)
+	if !better || headline(a) == headline(now) {
+		return
+	}
+	a.Fixes = append(a.Fixes, answers.Fix{
+		Do: c.do, Change: c.edit, Cost: c.cost.String(), Weight: c.cost.weight(), Price: c.cost.rankable(),
+		Verdict: now.Verdict, Before: headline(a), After: headline(now), Breaks: f.breaks(all, a),
+	})
+}
+
+// floodChanges lists the changes that may keep water off the floor. Their figures
+// are reckoned from what spilled; whether they do is found by following them.
+func (f *finder) floodChanges(rep *answers.FaultReport) []change {
+	var out []change
+	need := map[string]bool{}
+	for i := range rep.Answers {
+		if v := rep.Answers[i].Verdict; v == answers.Fails || v == answers.Tight {
+			id, _, _ := strings.Cut(rep.Answers[i].ID, "[")
+			need[id] = true
+		}
+	}
+	over := rep.Survey.WorstSpill(faults.Blocked, faults.HalfBlocked, faults.BlocksSlowly)
+	if over > 0 {
+		out = append(out, f.lowerFill(over)...)
+		out = append(out, f.cutOff(rep, over)...)
+		out = append(out, f.raiseDam(rep, over)...)
+		if len(f.s.E.Drains) == 1 {
+			out = append(out, f.second()...)
+			out = append(out, f.smallSecond()...)
+		}
+	}
+	if back := rep.Survey.WorstSpill(faults.PowerCut, faults.Standpipe, faults.DayStopped); back > 0 && !(over >= back) {
+		out = append(out, f.lowerFill(back)...)
+	}
+	if need["power-cut"] || need["creeps"] || need["break-holes"] {
+		out = append(out, f.breakHoles()...)
+	}
+	if need["valve"] {
+		out = append(out, f.drains()...)
+	}
+	if need["away"] {
+		out = append(out, f.reservoir(), f.fuller(rep))
+	}
+	return slices.DeleteFunc(out, func(c change) bool { return c.apply == nil })
+}
+
+// lowerFill fills the sump less by what was spilled and a tenth.
+func (f *finder) lowerFill(spilled float64) []change {
+	s := &f.s.E.Sump
+	level := s.Level - 1.1*spilled/(s.Width*s.Depth)
+	if level <= s.Bottom {
+		return nil
+	}
+	return []change{f.fill(level, "fill the sump less")}
+}
+
+// fuller fills it up to three quarters, as far as the trade goes while it runs.
+func (f *finder) fuller(rep *answers.FaultReport) change {
+	s := &f.s.E.Sump
+	level := s.Bottom + 0.75*s.Height
+	if rep.Line != nil && rep.Line.Highest > s.Bottom {
+		level = rep.Line.Highest - rep.Survey.Likely().Start.StopLevel + s.Level
+	}
+	if level <= s.Level+1e-3 {
+		return change{}
+	}
+	return f.fill(level, "fill the sump more")
+}
+
+func (f *finder) fill(level float64, what string) change {
+	s := &f.s.E.Sump
+	when := "while it runs"
+	if !s.Running {
+		when = "while it stands still"
+	}
+	text := quantity.Length(level - s.Bottom).Show(f.s.E.Units)
+	return change{
+		do: fmt.Sprintf("%s, to %s from its bottom %s, and mark that", what, text, when), cost: nothing("nothing"),
+		edit: "sump.water.level: " + text,
+		apply: func(e *enclosure.Enclosure) bool {
+			e.Sump.Level = level
+			return true
+		},
+	}
+}
+
+// cutOff puts a float switch so high that what it holds back covers the spill.
+func (f *finder) cutOff(rep *answers.FaultReport, spilled float64) []change {
+	var out []change
+	s := &f.s.E.Sump
+	_, inlet := rep.Survey.Likely().InletVolume()
+	off := inlet + 1.1*spilled/(s.Width*s.Depth)
+	on := off + 0.030
+	if off >= rep.Survey.Likely().Start.SumpLevel-0.005 {
+		return nil
+	}
+	for i := range f.s.E.Pumps {
+		if f.s.E.Pumps[i].Float.Given || !f.s.E.Pumps[i].InSump {
+			continue
+		}
+		text := quantity.Length(off - s.Bottom).Show(f.s.E.Units)
+		out = append(out, change{
+			do:   fmt.Sprintf("put a float switch on the %s that stops it when the sump falls to %s; test it every month", f.s.E.Pumps[i].Name, text),
+			cost: cost{words: fmt.Sprintf("about 10 to 25 %s, from memory", f.currency()), amount: 17},
+			edit: fmt.Sprintf("pumps[%s].float: { off: %s, on: %s }", f.s.E.Pumps[i].Name, text, quantity.Length(on-s.Bottom).Show(f.s.E.Units)),
+			apply: func(e *enclosure.Enclosure) bool {
+				e.Pumps[i].Float = enclosure.Float{Given: true, Off: off, On: on}
+				return true
+			},
+		})
+	}
+	return out
+}
+
+// raiseDam makes the dam higher by what was spilled, spread over the pool, and a
+// tenth.
+func (f *finder) raiseDam(rep *answers.FaultReport, spilled float64) []change {
+	p := &f.s.E.Pool
+	area := rep.Survey.LeastPoolArea()
+	by := 1.1 * spilled / area
+	text := quantity.Length(p.DamTop + by - p.Floor).Show(f.s.E.Units)
+	return []change{{
+		do:   fmt.Sprintf("make the dam %s high; its glass and joints then carry more water, so see to them again", text),
+		cost: cost{words: "a higher pane", amount: 25}, // assumed, no source
+		edit: "dam.height: " + text,
+		apply: func(e *enclosure.Enclosure) bool {
+			e.Pool.DamTop += by
+			return true
+		},
+	}}
+}
+
+// smallSecond is a second drain one size smaller.
+func (f *finder) smallSecond() []change {
+	list := f.second()
+	if len(list) == 0 {
+		return nil
+	}
+	d := &f.s.E.Drains[0]
+	next, ok := f.cat.NextBore(d.Part, false)
+	if d.Part.Name == "" || !ok {
+		return nil
+	}
+	like := list[0]
+	higher := quantity.Length(0.015)
+	if f.s.E.Units == quantity.US {
+		higher = 5.0 / 8 * 0.0254
+	}
+	return []change{{
+		do:   fmt.Sprintf("add a smaller second drain, %s, hole %s, with its lip %s higher than that of the %s", next.Name, next.Hole.Show(f.s.E.Units), higher.Show(f.s.E.Units), d.Name),
+		cost: f.price(&next, 0).and(", pipe and one more hole", 15), edit: "drains: one more entry",
+		apply: func(e *enclosure.Enclosure) bool {
+			if !like.apply(e) {
+				return false
+			}
+			f.grow(e, &e.Drains[len(e.Drains)-1], next)
+			e.Rejoin()
+			return true
+		},
+	}}
+}
+
+// breakHoles drills a hole into every return that ends under water, at the
+// waterline.
+func (f *finder) breakHoles() []change {
+	var out []change
+	for i := range f.s.E.Runs {
+		u := &f.s.E.Runs[i]
+		level := f.s.Likely.PoolLevel
+		if u.To.Kind != enclosure.AtPool || u.EndHeight >= level || u.BreakHole.Size > 0 {
+			continue
+		}
+		const size = 0.004
+		text := quantity.Length(level - f.s.E.Pool.Floor).Show(f.s.E.Units)
+		out = append(out, change{
+			do:   fmt.Sprintf("drill a break hole of 4 mm (5/32 in) into the %s, %s above the pool's floor, and keep it open", u.Name, text),
+			cost: nothing("nothing"), edit: fmt.Sprintf("runs[%s].break-hole", u.Name),
+			apply: func(e *enclosure.Enclosure) bool {
+				e.Runs[i].BreakHole = enclosure.BreakHole{Height: level, Size: size}
+				return true
+			},
+		})
+	}
+	return out
+}
+
+// reservoir adds a canister that tops the sump up.
+func (f *finder) reservoir() change {
+	if f.s.E.TopUp.Given {
+		return change{}
+	}
+	holds := 0.010
+	if f.s.E.Units == quantity.US {
+		holds = 2.5 * 3.785411784e-3
+	}
+	v := quantity.Volume(holds).Show(f.s.E.Units)
+	return change{
+		do:   fmt.Sprintf("add a top-up of %s with a float valve; it must not reach the sump's rim if the valve sticks", v),
+		cost: cost{words: fmt.Sprintf("about 15 to 30 %s, from memory", f.currency()), amount: 22},
+		edit: "top-up",
+		apply: func(e *enclosure.Enclosure) bool {
+			e.TopUp = enclosure.TopUp{Given: true, Flow: 10e-3 / 3600, Level: f.s.Likely.SumpLevel - 0.005, Holds: holds, Chamber: max(len(e.Sump.Chambers)-1, 0)}
+			return true
+		},
+	}
+}

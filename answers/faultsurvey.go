@@ -139,7 +139,7 @@ func (f *FaultSurvey) makeRigs() error {
 func badness(x *faults.Fault, r *faults.Result) float64 {
 	switch {
 	case x.Kind == faults.Away:
-		return -math.Min(r.Dry, x.Scenario.Lasts)
+		return -math.Min(r.Short, x.Scenario.Lasts)
 	case r.Spilled > 0:
 		return r.Spilled
 	}

@@ -56,7 +56,7 @@ func (f *FaultSurvey) trial(level float64) (ReservePoint, error) {
 		case faults.Blocked:
 			p.Spill = math.Max(p.Spill, res.Spilled)
 		default:
-			p.Days = math.Min(res.Dry, x.Scenario.Lasts)
+			p.Days = math.Min(res.Short, x.Scenario.Lasts)
 		}
 	}
 	return p, nil
@@ -176,15 +176,15 @@ func (f *FaultSurvey) fillAnswer(l *FillLine) Answer {
 		a.Figures = append(a.Figures, fig)
 	}
 	planned := r.Start.StopLevel
-	add("highest mark, pump standing still", l.Highest)
-	add("lowest mark, pump standing still", l.Lowest)
-	add("as the design has it, pump standing still", planned)
-	add("highest by what comes back in a power cut", l.ByRim)
-	add("highest by a blocked drain", l.ByDrain)
+	add("highest mark", l.Highest)
+	add("lowest mark", l.Lowest)
+	add("as the design has it", planned)
+	add("a power cut allows", l.ByRim)
+	add("a blocked drain allows", l.ByDrain)
 	for _, p := range l.Points {
-		text := fmt.Sprintf("%s of reserve, %s after a power cut", dayText(p.Days), roomText(p.Free, sys))
+		text := fmt.Sprintf("%s away, %s after a power cut", dayText(p.Days), roomText(p.Free, sys))
 		if p.Spill > drop {
-			text += ", " + quantity.Volume(p.Spill).Show(sys) + " on the floor if a drain blocks"
+			text += ", " + quantity.Volume(p.Spill).Show(sys) + " spilled if a drain blocks"
 		}
 		fig := figure("filled to "+quantity.Length(p.Level).Show(sys), quantity.Exactly(quantity.Length(p.Level)), sys)
 		fig.Text = text
@@ -202,13 +202,13 @@ func (f *FaultSurvey) fillAnswer(l *FillLine) Answer {
 		}
 	case planned > l.Highest+1e-3:
 		a.Verdict = Fails
-		a.Say = fmt.Sprintf("Too full as it is: draw the line at %s, no higher, or see to what holds it down.", mark(l.Highest))
+		a.Say = fmt.Sprintf("Too full as it is: with the pump standing still draw the line at %s, no higher, or see to what holds it down.", mark(l.Highest))
 	case planned < l.Lowest-1e-3:
 		a.Verdict = Fails
-		a.Say = fmt.Sprintf("Not full enough as it is: draw a line at %s, no lower.", mark(l.Lowest))
+		a.Say = fmt.Sprintf("Not full enough as it is: with the pump standing still draw a line at %s, no lower.", mark(l.Lowest))
 	default:
 		a.Verdict = Holds
-		a.Say = fmt.Sprintf("Draw two lines: never above %s, never below %s.", mark(l.Highest), mark(l.Lowest))
+		a.Say = fmt.Sprintf("Draw two lines, with the pump standing still: never above %s, never below %s.", mark(l.Highest), mark(l.Lowest))
 	}
 	return a
 }

@@ -79,10 +79,26 @@ func (f *FaultSurvey) flood(a *Answer, i int) {
 		a.Say = "No water reaches the floor."
 	}
 	a.Say = strings.TrimSpace(a.Say + " " + f.afterwards(i))
-	a.Matters = f.matters(i, spilled, func(v float64) string { return quantity.Volume(v).Show(sys) }, 3)
+	a.Matters = f.floodMatters(i, high)
 	if high > drop {
 		a.Cautions = append(a.Cautions, electricalCaution())
 	}
+}
+
+// floodMatters ranks the doubts by what spills, or, where nothing does, by how
+// high the water comes in the place that is nearer to its rim.
+func (f *FaultSurvey) floodMatters(i int, high float64) []Matter {
+	sys, e := f.S.E.Units, f.S.E
+	if high > drop {
+		return f.matters(i, spilled, func(v float64) string { return quantity.Volume(v).Show(sys) }, 3)
+	}
+	length := func(what string) func(v float64) string {
+		return func(v float64) string { return quantity.Length(v).Show(sys) + what }
+	}
+	if f.rim()-f.bad[i].SumpMost < e.Pool.DamTop-f.bad[i].PoolMost || f.Faults[i].Kind == faults.PowerCut {
+		return f.matters(i, func(r *faults.Result) float64 { return r.SumpMost - e.Sump.Bottom }, length(" in the sump"), 3)
+	}
+	return f.matters(i, func(r *faults.Result) float64 { return r.PoolMost - e.Pool.Floor }, length(" in the pool"), 3)
 }
 
 // unavoidable reports whether a fault puts water on the floor whatever is built,
@@ -269,7 +285,7 @@ func (f *FaultSurvey) halved(r *faults.Rig, pump int, full float64) float64 {
 // away answers how long the water lasts.
 func (f *FaultSurvey) away(a *Answer, i int) {
 	lasts := f.Faults[i].Scenario.Lasts
-	days := func(r *faults.Result) float64 { return math.Min(r.Dry, lasts) }
+	days := func(r *faults.Result) float64 { return math.Min(r.Short, lasts) }
 	low, likely, high := f.band(i, days)
 	show := func(v float64) string {
 		if v >= lasts {
@@ -277,7 +293,7 @@ func (f *FaultSurvey) away(a *Answer, i int) {
 		}
 		return ShowTime(v)
 	}
-	a.Figures = append(a.Figures, Figure{Name: "until the pump draws air", Low: low / oneDay, Likely: likely / oneDay, High: high / oneDay, Unit: "days", Text: dayBand(low, likely, high, lasts)})
+	a.Figures = append(a.Figures, Figure{Name: "until the pump stops for want of water", Low: low / oneDay, Likely: likely / oneDay, High: high / oneDay, Unit: "days", Text: dayBand(low, likely, high, lasts)})
 	a.Limit = Limit{Text: "4 days, a long weekend; the trade asks for a glance every day", Mark: "assumed, no source"}
 	a.Score = low
 	a.Margin = beyond(low, longWeekend, "than a long weekend, at the bad end")
@@ -287,9 +303,26 @@ func (f *FaultSurvey) away(a *Answer, i int) {
 	case low >= oneDay:
 		a.Verdict, a.Say = Tight, "The water lasts "+show(low)+" at the bad end, likely "+show(likely)+": not over a long weekend without a look at it."
 	default:
-		a.Verdict, a.Say = Fails, "The pump may draw air within "+show(low)+"."
+		a.Verdict, a.Say = Fails, "The pump may run short of water within "+show(low)+"."
 	}
+	f.splashed(a)
 	a.Matters = f.matters(i, days, show, 3)
+}
+
+// splashed says what splash that is never seen does to the time away: it is left
+// out of the figures above, since it can empty any sump and only a mark on it
+// shows whether there is any.
+func (f *FaultSurvey) splashed(a *Answer) {
+	r := f.Likely()
+	_, inlet := r.InletVolume()
+	reserve := r.SumpVolume(r.Start.SumpLevel) - r.SumpVolume(inlet)
+	const one = 0.01
+	q := one * r.Start.Outlets
+	if q <= 0 || reserve <= 0 {
+		return
+	}
+	a.Figures = append(a.Figures, Figure{Name: "with 1 % of the water splashed or soaked away", Low: reserve / q / oneDay, Likely: reserve / q / oneDay, High: reserve / q / oneDay, Unit: "days", Text: ShowTime(reserve / q)})
+	a.Cautions = append(a.Cautions, "Splash and water that soaks away are left out of the days: mark the sump and run it for a day first.")
 }
 
 // dayBand shows a band of times in days.

@@ -90,7 +90,7 @@ func (t TopUp) Given() bool { return t.Pos.Line > 0 }
 type Bridge struct {
 	Pos     Pos           `yaml:"-"`
 	Name    Field[string] `yaml:"name" need:"yes" doc:"Its name: power cord."`
-	Kind    Field[string] `yaml:"kind" words:"hose|cord|wood|moss|mesh" need:"yes" doc:"hose: open inside, so that it can siphon; the others draw water along themselves."`
+	Kind    Field[string] `yaml:"kind" words:"hose|cord|cable|wood|moss|mesh" need:"yes" doc:"hose: open inside, so that it can siphon; the others draw water along themselves, cord of fibres more than cable in a smooth sheath."`
 	From    Field[string] `yaml:"from" need:"yes" doc:"The water it hangs in: pool, sump or a sump chamber."`
 	To      Field[string] `yaml:"to" need:"yes" doc:"Where its other end is: floor (of the room), pool, sump or a sump chamber."`
 	Foot    Field[length] `yaml:"foot" need:"yes" range:"[0,20]" doc:"Height of its wet end above the pool's floor or the sump's bottom, whichever it hangs in."`

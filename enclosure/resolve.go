@@ -183,6 +183,14 @@ func (r *resolver) vessel() {
 			Why: "20 to 40 %, from memory of the trade", Settle: "count the litres at the first filling",
 		}),
 	}
+	if d.Dam.Pos.Line == 0 {
+		// Without a dam the enclosure itself holds the water.
+		room := d.Enclosure.Outside.Height.Value
+		if d.Enclosure.Inside.Given() {
+			room = d.Enclosure.Inside.Height.Value
+		}
+		e.Pool.DamTop = bottom + float64(room)
+	}
 	s := &d.Sump
 	e.Sump = Sump{
 		Width: float64(s.Inside.Width.Value), Depth: float64(s.Inside.Depth.Value), Height: float64(s.Inside.Height.Value),

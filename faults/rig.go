@@ -79,21 +79,8 @@ func newRig(e *enclosure.Enclosure, c enclosure.Case, s study.Setting) (*Rig, er
 func (r *Rig) waters() error {
 	e := r.E
 	p := &e.Pool
-	box := p.Width * p.Depth
-	plain := box * (1 - r.Case.Of(p.Displaced))
-	var layers []vessel.Layer
-	at := p.Floor
-	for i := range p.Zones {
-		z := &p.Zones[i]
-		if z.From > at {
-			layers = append(layers, vessel.Layer{From: at, To: z.From, Area: plain})
-		}
-		layers = append(layers, vessel.Layer{From: z.From, To: z.To, Area: box * (1 - r.Case.Of(z.Displaced))})
-		at = z.To
-	}
-	layers = append(layers, vessel.Layer{From: at, To: math.Max(p.DamTop, at+0.01), Area: plain})
 	var err error
-	if r.pool, err = vessel.Stack(layers...); err != nil {
+	if r.pool, err = vessel.Stack(study.PoolLayers(e, r.Case)...); err != nil {
 		return fmt.Errorf("the pool: %w", err)
 	}
 	for i := range p.Hidden {

@@ -13,7 +13,7 @@ import (
 type Options struct {
 	// Record keeps the state at every step, for a timeline.
 	Record bool
-	// UntilDry ends the run where a pump first draws air.
+	// UntilDry ends the run where a pump first stops for want of water.
 	UntilDry bool
 	// Tolerance is the error of each step in any body of water, m3; 0 for 1e-8,
 	// a hundredth of a millilitre.
@@ -49,11 +49,15 @@ type Result struct {
 	Evaporated,
 	SoakedAway,
 	Added float64
-	// Dry is when a pump first drew air, s, +Inf if never; DryPump which.
+	// Dry is when a pump first drew air, s, +Inf if never; DryPump which. Short is
+	// when a pump first stopped for want of water, by drawing air or by its float.
 	Dry     float64
+	Short   float64
 	DryPump int
 	// Starts counts how often pumps took hold again after drawing air, and
-	// Hunts says that this went on without end.
+	// Hunts says that this went on and on. From there the water must stand twice
+	// as high over the inlet each time before the pump is taken to start again,
+	// so that a run comes to an end; where the water goes hardly depends on it.
 	Starts int
 	Hunts  bool
 	// Flowing says that at the end every line that gave water at the start
@@ -105,7 +109,7 @@ func (r *Rig) Run(sc *enclosure.Scenario, o Options) (*Result, error) {
 	if s.err != nil {
 		return nil, s.err
 	}
-	s.out = &Result{Scenario: sc, PumpChamber: r.last(), Stores: s.names, Ways: s.ways, Dry: math.Inf(1), DryPump: -1, PoolFree: math.Inf(1), SumpFree: math.Inf(1), SumpLeast: math.Inf(1), PoolMost: math.Inf(-1), SumpMost: math.Inf(-1)}
+	s.out = &Result{Scenario: sc, PumpChamber: r.last(), Stores: s.names, Ways: s.ways, Dry: math.Inf(1), Short: math.Inf(1), DryPump: -1, PoolFree: math.Inf(1), SumpFree: math.Inf(1), SumpLeast: math.Inf(1), PoolMost: math.Inf(-1), SumpMost: math.Inf(-1)}
 	s.steps = sc.Steps
 	s.newMode()
 	s.begin()
@@ -165,7 +169,7 @@ func (s *sim) follow(end float64) error {
 
 // over reports whether there is nothing more to be learnt.
 func (s *sim) over() bool {
-	return s.out.Hunts || s.o.UntilDry && !math.IsInf(s.out.Dry, 1)
+	return s.o.UntilDry && !math.IsInf(s.out.Short, 1)
 }
 
 // nextTurn is the time of the next step, timer turn or end of a ramp.

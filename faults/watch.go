@@ -87,6 +87,7 @@ func (s *sim) watchPump(i int, sump func(x []float64) float64, add adder) {
 		if math.IsInf(s.out.Dry, 1) {
 			s.out.Dry, s.out.DryPump = s.solver.Time(), i
 		}
+		s.out.Short = math.Min(s.out.Short, s.solver.Time())
 		s.log("the %s draws air: the sump is down to its inlet", p.Name)
 		s.turn()
 	})
@@ -94,12 +95,15 @@ func (s *sim) watchPump(i int, sump func(x []float64) float64, add adder) {
 		if !s.mode.dry[i] {
 			return -1
 		}
-		return sump(x) - r.inlet(i) - regain
+		return sump(x) - r.inlet(i) - s.mode.regain[i]
 	}, func() {
 		s.mode.dry[i] = false
 		if s.out.Starts++; s.out.Starts >= hunting {
-			s.out.Hunts = true
-			s.out.Why = "the " + p.Name + " hunts: it draws air and takes hold again, over and over"
+			s.mode.regain[i] *= 2
+			if !s.out.Hunts {
+				s.out.Hunts = true
+				s.log("the %s hunts: it draws air and takes hold again, over and over", p.Name)
+			}
 		}
 		s.log("the inlet of the %s is covered again", p.Name)
 		s.turn()
@@ -114,6 +118,7 @@ func (s *sim) watchPump(i int, sump func(x []float64) float64, add adder) {
 		return sump(x) - p.Float.Off
 	}, func() {
 		s.mode.floatOff[i] = true
+		s.out.Short = math.Min(s.out.Short, s.solver.Time())
 		s.log("the float stops the %s", p.Name)
 		s.turn()
 	})

@@ -128,7 +128,12 @@ func (f *finder) floodChanges(rep *answers.FaultReport) []change {
 	if need["away"] {
 		out = append(out, f.reservoir(), f.fuller(rep))
 	}
-	return slices.DeleteFunc(out, func(c change) bool { return c.apply == nil })
+	seen := map[string]bool{}
+	return slices.DeleteFunc(out, func(c change) bool {
+		again := seen[c.do]
+		seen[c.do] = true
+		return again || c.apply == nil
+	})
 }
 
 // lowerFill fills the sump less by what was spilled and a tenth.

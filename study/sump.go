@@ -34,8 +34,7 @@ func (b *supply) fillLevels(levels []float64, last, q float64) {
 // and the film on the wall. All of it comes back when the pump stops.
 func (b *supply) held(st *State) float64 {
 	e := b.e
-	area := e.Pool.Width * e.Pool.Depth * (1 - b.c.Of(e.Pool.Displaced))
-	v := area * (st.PoolLevel - st.RestLevel)
+	v := poolBetween(e, b.c, st.RestLevel, st.PoolLevel)
 	return v + b.pipeVolume() + b.film(st.Outlets)
 }
 

@@ -28,6 +28,12 @@ const (
 	// CurveA is a full line, CurveB one of long dashes.
 	CurveA
 	CurveB
+	// LongDashes, DashDots and Dots are black curves beside a Thick one, Heavy
+	// the one that matters most.
+	LongDashes
+	DashDots
+	Dots
+	Heavy
 	penCount
 )
 
@@ -61,6 +67,14 @@ func (p Pen) Stroke() Stroke {
 		return Stroke{"curve a", 0.7, nil, blue()}
 	case CurveB:
 		return Stroke{"curve b", 0.7, []float64{5, 1.6}, vermilion()}
+	case LongDashes:
+		return Stroke{"long dashes", 0.5, []float64{4, 1.5}, black()}
+	case DashDots:
+		return Stroke{"dash-dots", 0.5, []float64{4, 1.1, 0.7, 1.1}, black()}
+	case Dots:
+		return Stroke{"dots", 0.5, []float64{0.7, 1}, black()}
+	case Heavy:
+		return Stroke{"heavy", 1, nil, black()}
 	}
 	return Stroke{}
 }

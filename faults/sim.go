@@ -131,7 +131,7 @@ func (s *sim) route() {
 	on.baffle = many(len(s.r.chambers)-1, func(i int) { path(at.chamber+i, at.chamber+i+1, "past a baffle") })
 	on.hidden = many(len(e.Pool.Hidden), func(i int) { path(at.pool, at.hidden+i, "into "+e.Pool.Hidden[i].Name) })
 	on.dam = path(at.pool, at.floor, "over the dam")
-	on.rim = many(len(s.r.chambers), func(i int) { path(at.chamber+i, at.floor, "over the sump's rim") })
+	on.rim = many(len(s.r.chambers), func(i int) { path(at.chamber+i, at.floor, "over the rim of the "+s.names[at.chamber+i]) })
 	on.leakPool = path(at.pool, at.floor, "out of the leak in the pool")
 	on.leakSump = many(len(s.r.chambers), func(i int) { path(at.chamber+i, at.floor, "out of the leak in the sump") })
 	on.off = path(pump, at.floor, "out of the hose that came off")

@@ -41,11 +41,11 @@ func niceStep(step float64) float64 {
 	return 10 * ten
 }
 
-// ticks returns the multiples of the step on the axis, from 0: what plots show
-// is not negative.
+// ticks returns the multiples of the step on the axis, from 0 or its beginning
+// if that is higher: what plots show is not negative.
 func (a axis) ticks() []float64 {
 	var out []float64
-	for k := 0.0; k*a.step <= a.max+1e-9*a.step; k++ {
+	for k := math.Max(math.Ceil(a.min/a.step-1e-9), 0); k*a.step <= a.max+1e-9*a.step; k++ {
 		out = append(out, k*a.step)
 	}
 	return out

@@ -12,6 +12,7 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"strings"
 	"testing"
 
 	"rillwright/answers"
@@ -70,6 +71,19 @@ func written(t testing.TB, s drawing.Sheet) []byte {
 		}
 	}
 	return b.Bytes()
+}
+
+// texts returns all words of sheets, in order.
+func texts(list []drawing.Sheet) string {
+	var b strings.Builder
+	for _, s := range list {
+		for _, i := range s.Items {
+			if x, ok := i.(*drawing.Text); ok {
+				b.WriteString(x.Text + " ")
+			}
+		}
+	}
+	return b.String()
 }
 
 // number is a figure, spoken what stands between tags.

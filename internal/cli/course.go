@@ -157,7 +157,3 @@ func progress(std *Streams) func(done, of int) {
 		}
 	}
 }
-
-func faultPlots(std *Streams, r *rillwright.Report, courses []course, folder string) error {
-	return nil
-}

@@ -80,20 +80,9 @@ func quoted(name string) string {
 
 // plots writes the plots of a report into a folder.
 func plots(std *Streams, r *rillwright.Report, folder string) error {
-	if err := os.MkdirAll(folder, 0o755); err != nil {
-		return fmt.Errorf("the folder %s cannot be made: %w", filepath.ToSlash(folder), reason(err))
-	}
-	write := func(name string, s *drawing.Sheet) error {
-		var b bytes.Buffer
-		if err := svg.Write(&b, s); err != nil {
-			return err
-		}
-		path := filepath.Join(folder, name)
-		if err := os.WriteFile(path, b.Bytes(), 0o644); err != nil {
-			return fmt.Errorf("%s cannot be written: %w", filepath.ToSlash(path), reason(err))
-		}
-		fmt.Fprintln(std.Err, "wrote", filepath.ToSlash(path))
-		return nil
+	write, err := svgWriter(std, folder)
+	if err != nil {
+		return err
 	}
 	if len(r.Enclosure.Pumps) == 1 {
 		s, err := sheets.PumpPlot(r.Survey)
@@ -118,4 +107,23 @@ func plots(std *Streams, r *rillwright.Report, folder string) error {
 		}
 	}
 	return nil
+}
+
+// svgWriter makes a folder and returns what writes sheets into it.
+func svgWriter(std *Streams, folder string) (func(name string, s *drawing.Sheet) error, error) {
+	if err := os.MkdirAll(folder, 0o755); err != nil {
+		return nil, fmt.Errorf("the folder %s cannot be made: %w", filepath.ToSlash(folder), reason(err))
+	}
+	return func(name string, s *drawing.Sheet) error {
+		var b bytes.Buffer
+		if err := svg.Write(&b, s); err != nil {
+			return err
+		}
+		path := filepath.Join(folder, name)
+		if err := os.WriteFile(path, b.Bytes(), 0o644); err != nil {
+			return fmt.Errorf("%s cannot be written: %w", filepath.ToSlash(path), reason(err))
+		}
+		fmt.Fprintln(std.Err, "wrote", filepath.ToSlash(path))
+		return nil
+	}, nil
 }

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"rillwright/enclosure"
 	"rillwright/faults"
@@ -149,12 +150,22 @@ func (f *FaultSurvey) curve(out *FillLine) error {
 	e := f.S.E
 	_, good := freeboards(e.Units)
 	from, to := math.Min(out.Lowest, f.rim()-good), f.rim()-good
-	const points = 8
-	out.Points = make([]ReservePoint, points)
-	errs := make([]error, points)
-	InParallel(points, func(i int) {
-		out.Points[i], errs[i] = f.trial(from + (to-from)*float64(i)/(points-1))
-	})
+	const points = 7
+	var levels []float64
+	for i := range points {
+		levels = append(levels, from+(to-from)*float64(i)/(points-1))
+	}
+	// The marks themselves, and the plan, are on it.
+	for _, z := range []float64{out.Highest, f.Likely().Start.StopLevel} {
+		if z > from && z < to {
+			levels = append(levels, z)
+		}
+	}
+	slices.Sort(levels)
+	levels = slices.CompactFunc(levels, func(a, b float64) bool { return b-a < 1e-4 })
+	out.Points = make([]ReservePoint, len(levels))
+	errs := make([]error, len(levels))
+	InParallel(len(levels), func(i int) { out.Points[i], errs[i] = f.trial(levels[i]) })
 	return errors.Join(errs...)
 }
 

@@ -2,7 +2,6 @@ package enclosure
 
 import (
 	"math"
-	"slices"
 	"strings"
 	"testing"
 

@@ -220,14 +220,14 @@ func (s *sim) shiftFrom(from, path int, v float64) {
 	s.moved[path] += v
 }
 
-// clog goes on to the next stage of a strainer that clogs: in steps of a tenth of
+// clog goes on to the next stage of a strainer that clogs: in steps of an eighth of
 // what was open, since each is a circuit of its own.
 func (s *sim) clog(i int) {
 	m := &s.mode
 	now := s.solver.Time()
 	g := &m.staged[i]
 	// Halfway into the stage to come, so that steps follow the ramp.
-	const stages = 20
+	const stages = 8
 	m.strainer[i] = g.at(now)
 	m.stage[i] = 0
 	if g.moving(now) {

@@ -3,6 +3,7 @@ package faults
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"rillwright/enclosure"
 )
@@ -92,9 +93,21 @@ type usual struct {
 func (u *usual) add(id, question string, kind Kind, index int, lasts float64, steps ...enclosure.Step) *Fault {
 	u.list = append(u.list, Fault{
 		ID: id, Question: question, Kind: kind, Index: index,
-		Scenario: enclosure.Scenario{Name: id, Lasts: lasts, Steps: steps},
+		Scenario: enclosure.Scenario{Name: plain(question), Lasts: lasts, Steps: steps},
 	})
 	return &u.list[len(u.list)-1]
+}
+
+// plain makes the name of a course of events of the question about it.
+func plain(question string) string {
+	name := strings.TrimSuffix(question, "?")
+	for _, p := range []string{"And if ", "And as ", "Will it flood if "} {
+		name = strings.TrimPrefix(name, p)
+	}
+	if name == "How long may I be away" {
+		return "nobody at home"
+	}
+	return name
 }
 
 func (u *usual) drains() {

@@ -92,7 +92,7 @@ func (r *reserve) draw() {
 			}
 		}
 	}
-	r.scaffold("water in the sump while running, over its bottom, " + r.level.name)
+	r.scaffold("water in the sump, pump standing still, over its bottom, " + r.level.name)
 	r.mark()
 	r.enter(0)
 	r.line(lasts, drawing.Thick)

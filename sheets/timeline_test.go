@@ -131,7 +131,7 @@ func TestTimelineTells(t *testing.T) {
 		{
 			"overfull", e,
 			&enclosure.Scenario{Name: "a hose left running", Lasts: hour, Steps: []enclosure.Step{{At: minute, What: "water added", Which: "sump", Place: enclosure.Place{Kind: enclosure.AtSump}, Index: -1, Flow: 2e-4}}},
-			[]string{"runs over its rim", "over the sump's rim from"},
+			[]string{"runs over its rim", "over the rim of the drain side from"},
 			nil,
 		},
 	} {

@@ -128,10 +128,10 @@ func (f *FaultSurvey) volumes(name string, low, likely, high float64) Figure {
 func (f *FaultSurvey) figures(a *Answer, i int) {
 	sys, r := f.S.E.Units, f.likely(i)
 	if first := firstSpill(r); !math.IsNaN(first) {
-		a.Figures = append(a.Figures, Figure{Name: "first water on the floor, likely after", Low: first, Likely: first, High: first, Unit: "s", Text: ShowTime(first)})
+		a.Figures = append(a.Figures, timeFigure("first water on the floor, likely after", first))
 	}
 	if !math.IsInf(r.Dry, 1) {
-		a.Figures = append(a.Figures, Figure{Name: "pump draws air, likely after", Low: r.Dry, Likely: r.Dry, High: r.Dry, Unit: "s", Text: ShowTime(r.Dry)})
+		a.Figures = append(a.Figures, timeFigure("pump draws air, likely after", r.Dry))
 	}
 	low, likely, high := f.band(i, func(r *faults.Result) float64 { return r.PoolMost - f.S.E.Pool.Floor })
 	a.Figures = append(a.Figures, figure("highest the pool stands, above its floor", quantity.Band[quantity.Length]{Low: quantity.Length(low), Likely: quantity.Length(likely), High: quantity.Length(high)}, sys))
@@ -321,7 +321,7 @@ func (f *FaultSurvey) splashed(a *Answer) {
 	if q <= 0 || reserve <= 0 {
 		return
 	}
-	a.Figures = append(a.Figures, Figure{Name: "with 1 % of the water splashed or soaked away", Low: reserve / q / oneDay, Likely: reserve / q / oneDay, High: reserve / q / oneDay, Unit: "days", Text: ShowTime(reserve / q)})
+	a.Figures = append(a.Figures, timeFigure("with 1 % of the water splashed or soaked away", reserve/q))
 	a.Cautions = append(a.Cautions, "Splash and water that soaks away are left out of the days: mark the sump and run it for a day first.")
 }
 
@@ -340,15 +340,26 @@ func dayBand(low, likely, high, most float64) string {
 	return text
 }
 
+// timeFigure makes a figure of a time.
+func timeFigure(name string, t float64) Figure {
+	unit, si, _ := timeUnit(t)
+	return Figure{Name: name, Low: t / si, Likely: t / si, High: t / si, Unit: unit, Text: ShowTime(t)}
+}
+
 // ShowTime shows a time as people say it: 93 s, 12 min, 5.2 h, 8.1 days.
 func ShowTime(t float64) string {
+	unit, si, decimals := timeUnit(t)
+	return fmt.Sprintf("%.*f %s", decimals, t/si, unit)
+}
+
+func timeUnit(t float64) (unit string, si float64, decimals int) {
 	switch {
 	case t < 300:
-		return fmt.Sprintf("%.0f s", t)
+		return "s", 1, 0
 	case t < 2*3600:
-		return fmt.Sprintf("%.0f min", t/60)
+		return "min", 60, 0
 	case t < 2*oneDay:
-		return fmt.Sprintf("%.1f h", t/3600)
+		return "h", 3600, 1
 	}
-	return fmt.Sprintf("%.1f days", t/oneDay)
+	return "days", oneDay, 1
 }

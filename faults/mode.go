@@ -12,6 +12,7 @@ type mode struct {
 	stuckOn  []bool    // pumps whose float no longer stops them
 	dry      []bool    // pumps that have drawn air
 	regain   []float64 // water over the inlet at which each takes hold again
+	travel   []float64 // from where each one's float stops it to where it starts it
 	running  []bool
 
 	driven []bool // lines with a running pump
@@ -69,13 +70,14 @@ func (s *sim) newMode() {
 	np, nl := len(e.Pumps), len(s.r.lines)
 	m.stopped, m.resting, m.floatOff, m.stuckOn = make([]bool, np), make([]bool, np), make([]bool, np), make([]bool, np)
 	m.dry, m.running = make([]bool, np), make([]bool, np)
-	m.regain = make([]float64, np)
+	m.regain, m.travel = make([]float64, np), make([]float64, np)
 	m.turn, m.strainer, m.staged, m.stage = make([]float64, np), make([]float64, np), make([]ramp, np), make([]float64, np)
 	m.driven, m.primed = make([]bool, nl), make([]bool, nl)
 	m.siphoning, m.open = make([]bool, len(e.Runs)), make([]bool, len(e.Runs))
 	m.blocked, m.knocked = make([]ramp, len(e.Drains)), make([]bool, len(e.Drains))
 	for i := range e.Pumps {
 		m.turn[i], m.regain[i] = math.Inf(1), regain
+		m.travel[i] = e.Pumps[i].Float.On - e.Pumps[i].Float.Off
 		if e.Pumps[i].Timer.Given {
 			m.turn[i] = e.Pumps[i].Timer.On
 		}

@@ -32,9 +32,11 @@ type Options struct {
 type Result struct {
 	Scenario *enclosure.Scenario
 	// Ended is the time reached, s; Why says why it ended early, "" if not.
-	Ended  float64
-	Why    string
-	Events []Event
+	Ended float64
+	Why   string
+	// Events are the first thousand; Unlisted counts those that came after.
+	Events   []Event
+	Unlisted int
 	// Stores are the names of bodies of water and ledgers, Begin and End what
 	// they hold, m3.
 	Stores     []string
@@ -54,12 +56,13 @@ type Result struct {
 	Dry     float64
 	Short   float64
 	DryPump int
-	// Starts counts how often pumps took hold again after drawing air, and
-	// Hunts says that this went on and on. From there the water must stand twice
-	// as high over the inlet each time before the pump is taken to start again,
-	// so that a run comes to an end; where the water goes hardly depends on it.
-	Starts int
-	Hunts  bool
+	// Starts counts how often pumps took hold again after drawing air, Floats how
+	// often floats started them again, and Hunts says that this went on and on.
+	// From there the water must rise twice as far each time before the pump is
+	// taken to start again, so that a run comes to an end; where the water goes
+	// hardly depends on it.
+	Starts, Floats int
+	Hunts          bool
 	// Flowing says that at the end every line that gave water at the start
 	// does so again.
 	Flowing bool
@@ -99,8 +102,8 @@ type Track struct {
 const (
 	// A pump that drew air and took hold again so often hunts.
 	hunting = 5
-	// Events of any kind that one run may have.
-	mostEvents = 1000
+	// Events that a run keeps, and those of any kind that it may have.
+	keptEvents, mostEvents = 1000, 100_000
 )
 
 // Run follows the rig through a course of events.
@@ -157,8 +160,8 @@ func (s *sim) follow(end float64) error {
 		}
 		if event >= 0 {
 			s.watches[event].happened()
-			if len(s.out.Events) > mostEvents {
-				s.out.Why = fmt.Sprintf("more than %d events, the last at %.0f s: %s", mostEvents, s.solver.Time(), s.out.Events[len(s.out.Events)-1].What)
+			if s.happened++; s.happened > mostEvents {
+				s.out.Why = fmt.Sprintf("the run was given up at %.0f s after %d events, the last of them: %s", s.solver.Time(), mostEvents, s.last)
 				return errors.New(s.out.Scenario.Name + ": " + s.out.Why)
 			}
 		}

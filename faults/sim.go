@@ -36,6 +36,8 @@ type sim struct {
 	back     [][]float64 // last flow back through each pump of each line
 	moved    []float64   // what moved at once, by path
 	first    map[string]float64
+	happened int    // events so far
+	last     string // the last one in words
 	err      error
 	out      *Result
 }
@@ -301,5 +303,10 @@ func (s *sim) log(format string, args ...any) {
 	if s.solver != nil {
 		t = s.solver.Time()
 	}
-	s.out.Events = append(s.out.Events, Event{At: t, What: fmt.Sprintf(format, args...)})
+	s.last = fmt.Sprintf(format, args...)
+	if len(s.out.Events) >= keptEvents {
+		s.out.Unlisted++
+		return
+	}
+	s.out.Events = append(s.out.Events, Event{At: t, What: s.last})
 }

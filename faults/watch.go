@@ -100,10 +100,7 @@ func (s *sim) watchPump(i int, sump func(x []float64) float64, add adder) {
 		s.mode.dry[i] = false
 		if s.out.Starts++; s.out.Starts >= hunting {
 			s.mode.regain[i] *= 2
-			if !s.out.Hunts {
-				s.out.Hunts = true
-				s.log("the %s hunts: it draws air and takes hold again, over and over", p.Name)
-			}
+			s.hunts("the %s hunts: it draws air and takes hold again, over and over", p.Name)
 		}
 		s.log("the inlet of the %s is covered again", p.Name)
 		s.turn()
@@ -126,12 +123,24 @@ func (s *sim) watchPump(i int, sump func(x []float64) float64, add adder) {
 		if !s.mode.floatOff[i] {
 			return -1
 		}
-		return sump(x) - p.Float.On
+		return sump(x) - p.Float.Off - s.mode.travel[i]
 	}, func() {
 		s.mode.floatOff[i] = false
+		if s.out.Floats++; s.out.Floats >= hunting {
+			s.mode.travel[i] *= 2
+			s.hunts("the %s hunts: its float stops it and starts it again, over and over", p.Name)
+		}
 		s.log("the float starts the %s", p.Name)
 		s.turn()
 	})
+}
+
+// hunts notes, once, that a pump starts and stops without end.
+func (s *sim) hunts(what, pump string) {
+	if !s.out.Hunts {
+		s.out.Hunts = true
+		s.log(what, pump)
+	}
 }
 
 // turn settles pumps after one was switched.

@@ -11,25 +11,33 @@ import (
 )
 
 // circuit is the supply side as one fault leaves it, with what it gives at the
-// sump levels it was asked for. Between levels 10 mm apart its flows are taken
-// from a polynomial through six of them, after a solved state half way between
-// has shown that this is good to 1e-7 of the flow; where it is not, as where an
-// outlet just starts, the circuit is solved anew each time.
+// levels it was asked for. Its flows are taken from a polynomial through six sump
+// levels 10 mm apart, after a solved state half way between two has shown that
+// this is good to 1e-7 of the flow; where it is not, as where an outlet just
+// starts, the circuit is solved anew each time. Where a return ends under the
+// pool's water, four pool levels are taken as well.
 type circuit struct {
 	mu     sync.Mutex
 	solver *study.Circuit
 	room   study.CircuitFlows
-	base   float64
-	nodes  map[int][]float64
-	cells  map[int]*cell
-	direct bool // returns under water feel the pool too
+	base   float64 // sump level of node 0
+	low    float64 // pool level of node 0: that of the lowest return; +Inf if none can drown
+	nodes  map[place][]float64
+	cells  map[place]*cell
 	wide   int
 }
 
-// cell is the stretch between two neighbouring levels.
+// place counts nodes by sump and pool level; pool is flat where no return feels
+// the pool.
+type place struct{ sump, pool int }
+
+const flat = -1
+
+// cell is the stretch between neighbouring levels.
 type cell struct {
 	direct bool
-	node   [6][]float64
+	first  int             // pool level of the first row, in nodes
+	node   [4][6][]float64 // one row alone where the pool is not felt
 }
 
 const (
@@ -74,8 +82,8 @@ func (r *Rig) circuitFor(v *variant) (*circuit, error) {
 		return nil, err
 	}
 	c := &circuit{
-		solver: solver, room: solver.NewFlows(), base: r.E.Sump.Bottom, direct: r.drowned,
-		nodes: map[int][]float64{}, cells: map[int]*cell{},
+		solver: solver, room: solver.NewFlows(), base: r.E.Sump.Bottom, low: r.lowestReturn,
+		nodes: map[place][]float64{}, cells: map[place]*cell{},
 	}
 	c.wide = len(c.room.Manifolds) + len(c.room.Runs)
 	// The first state is found at the level of rest, whoever asks first.
@@ -151,19 +159,21 @@ func cutAt(pieces []enclosure.Piece, from, to, joint float64) []enclosure.Piece 
 func (c *circuit) at(sump, pool float64, out []float64) error {
 	c.mu.Lock()
 	defer c.mu.Unlock()
-	if c.direct {
-		return c.solve(sump, pool, out)
-	}
 	x := (sump - c.base) / spacing
-	k := int(math.Floor(x))
-	cl, err := c.cell(k)
+	at := place{int(math.Floor(x)), flat}
+	y := 0.0
+	if pool > c.low {
+		y = (pool - c.low) / spacing
+		at.pool = int(y)
+	}
+	cl, err := c.cell(at)
 	if err != nil {
 		return err
 	}
 	if cl.direct {
 		return c.solve(sump, pool, out)
 	}
-	cl.between(x-float64(k), out)
+	cl.between(at, x-float64(at.sump), y, out)
 	return nil
 }
 
@@ -176,40 +186,68 @@ func (c *circuit) solve(sump, pool float64, out []float64) error {
 	return nil
 }
 
-// cell returns the stretch from node k to the next.
-func (c *circuit) cell(k int) (*cell, error) {
-	if cl := c.cells[k]; cl != nil {
+// poolAt is the pool level of a node.
+func (c *circuit) poolAt(k float64) float64 {
+	if k < 0 {
+		return math.Min(c.low, 1e3) // anything that no return feels
+	}
+	return c.low + k*spacing
+}
+
+// node returns the flows at a node.
+func (c *circuit) node(at place) ([]float64, error) {
+	if f := c.nodes[at]; f != nil {
+		return f, nil
+	}
+	f := make([]float64, c.wide)
+	if err := c.solve(c.base+float64(at.sump)*spacing, c.poolAt(float64(at.pool)), f); err != nil {
+		return nil, err
+	}
+	c.nodes[at] = f
+	return f, nil
+}
+
+// cell returns the stretch from a node to the next, in sump and pool.
+func (c *circuit) cell(at place) (*cell, error) {
+	if cl := c.cells[at]; cl != nil {
 		return cl, nil
 	}
 	cl := &cell{}
-	for i := range cl.node {
-		n := k - 2 + i
-		if c.nodes[n] == nil {
-			f := make([]float64, c.wide)
-			if err := c.solve(c.base+float64(n)*spacing, 0, f); err != nil {
+	rows, middle := 1, float64(flat)
+	if at.pool != flat {
+		// No row below the return's end, where the flows have a corner.
+		rows, cl.first, middle = len(cl.node), max(at.pool-1, 0), float64(at.pool)+0.5
+	}
+	for j := range rows {
+		for i := range cl.node[j] {
+			n := place{at.sump - 2 + i, flat}
+			if at.pool != flat {
+				n.pool = cl.first + j
+			}
+			f, err := c.node(n)
+			if err != nil {
 				return nil, err
 			}
-			c.nodes[n] = f
+			cl.node[j][i] = f
 		}
-		cl.node[i] = c.nodes[n]
 	}
 	half, guess := make([]float64, c.wide), make([]float64, c.wide)
-	if err := c.solve(c.base+(float64(k)+0.5)*spacing, 0, half); err != nil {
+	if err := c.solve(c.base+(float64(at.sump)+0.5)*spacing, c.poolAt(middle), half); err != nil {
 		return nil, err
 	}
-	cl.between(0.5, guess)
+	cl.between(at, 0.5, middle, guess)
 	for i := range half {
 		if math.Abs(half[i]-guess[i]) > agree*math.Max(math.Abs(half[i]), 1e-8) {
 			cl.direct = true
 		}
 	}
-	c.cells[k] = cl
+	c.cells[at] = cl
 	return cl, nil
 }
 
-// between takes the flows at a share t of the cell, by Lagrange's polynomial
-// through the six nodes about it.
-func (c *cell) between(t float64, out []float64) {
+// between takes the flows at a share t of the cell in the sump and y nodes up in
+// the pool, by Lagrange's polynomials through the nodes about it.
+func (c *cell) between(at place, t, y float64, out []float64) {
 	var w [6]float64
 	for i := range w {
 		w[i] = 1
@@ -219,11 +257,26 @@ func (c *cell) between(t float64, out []float64) {
 			}
 		}
 	}
-	for k := range out {
-		v := 0.0
-		for i := range w {
-			v += w[i] * c.node[i][k]
+	v := [4]float64{1}
+	rows := 1
+	if at.pool != flat {
+		rows = len(v)
+		for i := range v {
+			v[i] = 1
+			for j := range v {
+				if j != i {
+					v[i] *= (y - float64(c.first+j)) / float64(i-j)
+				}
+			}
 		}
-		out[k] = v
+	}
+	for k := range out {
+		sum := 0.0
+		for j := range rows {
+			for i := range w {
+				sum += v[j] * w[i] * c.node[j][i][k]
+			}
+		}
+		out[k] = sum
 	}
 }

@@ -26,7 +26,8 @@ type Rig struct {
 	film     film
 	soaks    []soak
 	bridge   []creep
-	drowned  bool // some run may end under the pool's water
+	// lowestReturn is the height of the lowest end in the pool, +Inf for none.
+	lowestReturn float64
 
 	mu       sync.Mutex
 	circuits map[string]*circuit
@@ -68,9 +69,11 @@ func newRig(e *enclosure.Enclosure, c enclosure.Case, s study.Setting) (*Rig, er
 	if err := r.bridgeLaws(0); err != nil {
 		return nil, err
 	}
+	r.lowestReturn = math.Inf(1)
 	for i := range e.Runs {
-		u := &e.Runs[i]
-		r.drowned = r.drowned || u.To.Kind == enclosure.AtPool && u.EndHeight < e.Pool.DamTop+0.05
+		if u := &e.Runs[i]; u.To.Kind == enclosure.AtPool {
+			r.lowestReturn = math.Min(r.lowestReturn, u.EndHeight)
+		}
 	}
 	return r, nil
 }

@@ -139,11 +139,21 @@ func (f *finder) floodChanges(rep *answers.FaultReport) []change {
 // lowerFill fills the sump less by what was spilled and a tenth.
 func (f *finder) lowerFill(spilled float64) []change {
 	s := &f.s.E.Sump
-	level := s.Level - 1.1*spilled/(s.Width*s.Depth)
+	level := s.Bottom + tape(s.Level-1.1*spilled/(s.Width*s.Depth)-s.Bottom, f.s.E.Units, math.Floor)
 	if level <= s.Bottom {
 		return nil
 	}
 	return []change{f.fill(level, "fill the sump less")}
+}
+
+// tape rounds a length to what a tape shows: a millimetre or a sixteenth of an
+// inch.
+func tape(v float64, sys quantity.System, round func(float64) float64) float64 {
+	step := 1e-3
+	if sys == quantity.US {
+		step = 0.0254 / 16
+	}
+	return step * round(v/step)
 }
 
 // fuller fills it up to three quarters, as far as the trade goes while it runs.
@@ -153,6 +163,7 @@ func (f *finder) fuller(rep *answers.FaultReport) change {
 	if rep.Line != nil && rep.Line.Highest > s.Bottom {
 		level = rep.Line.Highest - rep.Survey.Likely().Start.StopLevel + s.Level
 	}
+	level = s.Bottom + tape(level-s.Bottom, f.s.E.Units, math.Floor)
 	if level <= s.Level+1e-3 {
 		return change{}
 	}
@@ -181,8 +192,8 @@ func (f *finder) cutOff(rep *answers.FaultReport, spilled float64) []change {
 	var out []change
 	s := &f.s.E.Sump
 	_, inlet := rep.Survey.Likely().InletVolume()
-	off := inlet + 1.1*spilled/(s.Width*s.Depth)
-	on := off + 0.030
+	off := s.Bottom + tape(inlet+1.1*spilled/(s.Width*s.Depth)-s.Bottom, f.s.E.Units, math.Ceil)
+	on := s.Bottom + tape(off-s.Bottom+0.030, f.s.E.Units, math.Ceil)
 	if off >= rep.Survey.Likely().Start.SumpLevel-0.005 {
 		return nil
 	}
@@ -209,14 +220,14 @@ func (f *finder) cutOff(rep *answers.FaultReport, spilled float64) []change {
 func (f *finder) raiseDam(rep *answers.FaultReport, spilled float64) []change {
 	p := &f.s.E.Pool
 	area := rep.Survey.LeastPoolArea()
-	by := 1.1 * spilled / area
-	text := quantity.Length(p.DamTop + by - p.Floor).Show(f.s.E.Units)
+	top := p.Floor + tape(p.DamTop-p.Floor+1.1*spilled/area, f.s.E.Units, math.Ceil)
+	text := quantity.Length(top - p.Floor).Show(f.s.E.Units)
 	return []change{{
 		do:   fmt.Sprintf("make the dam %s high; its glass and joints then carry more water, so see to them again", text),
 		cost: cost{words: "a higher pane", amount: 25}, // assumed, no source
 		edit: "dam.height: " + text,
 		apply: func(e *enclosure.Enclosure) bool {
-			e.Pool.DamTop += by
+			e.Pool.DamTop = top
 			return true
 		},
 	}}

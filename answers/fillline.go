@@ -162,7 +162,7 @@ func (f *FaultSurvey) curve(out *FillLine) error {
 		}
 	}
 	slices.Sort(levels)
-	levels = slices.CompactFunc(levels, func(a, b float64) bool { return b-a < 1e-4 })
+	levels = slices.CompactFunc(levels, func(a, b float64) bool { return math.Abs(b-a) < 1e-4 })
 	out.Points = make([]ReservePoint, len(levels))
 	errs := make([]error, len(levels))
 	InParallel(len(levels), func(i int) { out.Points[i], errs[i] = f.trial(levels[i]) })

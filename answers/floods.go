@@ -92,13 +92,11 @@ func (f *FaultSurvey) floodMatters(i int, high float64) []Matter {
 	if high > drop {
 		return f.matters(i, spilled, func(v float64) string { return quantity.Volume(v).Show(sys) }, 3)
 	}
-	length := func(what string) func(v float64) string {
-		return func(v float64) string { return quantity.Length(v).Show(sys) + what }
-	}
+	length := func(v float64) string { return quantity.Length(v).Show(sys) }
 	if f.rim()-f.bad[i].SumpMost < e.Pool.DamTop-f.bad[i].PoolMost || f.Faults[i].Kind == faults.PowerCut {
-		return f.matters(i, func(r *faults.Result) float64 { return r.SumpMost - e.Sump.Bottom }, length(" in the sump"), 3)
+		return f.matters(i, func(r *faults.Result) float64 { return r.SumpMost - e.Sump.Bottom }, length, 3)
 	}
-	return f.matters(i, func(r *faults.Result) float64 { return r.PoolMost - e.Pool.Floor }, length(" in the pool"), 3)
+	return f.matters(i, func(r *faults.Result) float64 { return r.PoolMost - e.Pool.Floor }, length, 3)
 }
 
 // unavoidable reports whether a fault puts water on the floor whatever is built,

@@ -91,7 +91,7 @@ func misused(err error, args []string) error {
 		what = flag + " needs a value behind it"
 	}
 	if what == `expected "<design>"` {
-		return errors.New("check wants a design\n  do: name a design file, or demo to see a built-in one: rillwright check demo")
+		return fmt.Errorf("%s wants a design\n  do: name a design file, or demo to see a built-in one: rillwright %s demo", args[0], args[0])
 	}
 	var parse *kong.ParseError
 	if errors.As(err, &parse) && parse.Context.Selected() != nil {

@@ -10,7 +10,6 @@ import (
 	"strings"
 
 	"rillwright"
-	"rillwright/answers"
 	"rillwright/faults"
 	"rillwright/quantity"
 )
@@ -25,12 +24,12 @@ func (c *faultsCommand) printCourse(b *strings.Builder, r *rillwright.Report, k 
 	}
 	fmt.Fprintf(b, "Course of [%s], %s\n", k.fault.ID, which)
 	at := newStates(res)
-	fmt.Fprintf(b, "    %10s  %-10s %-10s %-10s  %s\n", "after", "pool", "sump", "floor", "what happens")
+	fmt.Fprintf(b, "    %12s  %-10s %-10s %-10s  %s\n", "after", "pool", "sump", "floor", "what happens")
 	row := func(t float64, what string) {
 		pool, sump, floor := at.levels(t)
-		line := fmt.Sprintf("    %10s  %-10s %-10s %-10s  ", answers.ShowTime(t),
+		line := fmt.Sprintf("    %12s  %-10s %-10s %-10s  ", clock(t),
 			quantity.Length(pool-r.Enclosure.Pool.Floor).Show(sys), quantity.Length(sump-r.Enclosure.Sump.Bottom).Show(sys), litres(floor, sys))
-		wrap(b, line, strings.Repeat(" ", 49), what)
+		wrap(b, line, strings.Repeat(" ", 51), what)
 	}
 	const most = 24
 	for i, e := range res.Events {
@@ -53,6 +52,20 @@ func (c *faultsCommand) printCourse(b *strings.Builder, r *rillwright.Report, k 
 	}
 	b.WriteString("  where the water was, and is\n")
 	printRows(b, "    ", rows)
+}
+
+// clock shows when something happens, fine enough to tell it from what comes next.
+func clock(t float64) string {
+	s := int(math.Round(t))
+	switch {
+	case s < 120:
+		return fmt.Sprintf("%d s", s)
+	case s < 2*3600:
+		return fmt.Sprintf("%d min %d s", s/60, s%60)
+	case s < 2*86400:
+		return fmt.Sprintf("%d h %d min", s/3600, s/60%60)
+	}
+	return fmt.Sprintf("%d days %d h", s/86400, s/3600%24)
 }
 
 // litres shows a volume, a trace as nothing.

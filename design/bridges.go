@@ -22,6 +22,37 @@ func (c *checker) bridges() {
 			c.hangs(b, path, from, to)
 		}
 	}
+	c.siphonLoop()
+}
+
+// siphonLoop checks that hoses do not lead round in a ring: water only runs down,
+// so one of them is written the wrong way round.
+func (c *checker) siphonLoop() {
+	next := map[string][]string{}
+	var reaches func(from, to string, seen map[string]bool) bool
+	reaches = func(from, to string, seen map[string]bool) bool {
+		if from == to {
+			return true
+		}
+		seen[from] = true
+		for _, n := range next[from] {
+			if !seen[n] && reaches(n, to, seen) {
+				return true
+			}
+		}
+		return false
+	}
+	for i := range c.d.Bridges {
+		b := &c.d.Bridges[i]
+		if b.Kind.Value != "hose" || !reads(c, b.From) || !reads(c, b.To) || b.From.Value == b.To.Value {
+			continue
+		}
+		if reaches(b.To.Value, b.From.Value, map[string]bool{}) {
+			c.report(b.From.Pos, entry("bridges", b.Name, i)+".from", fmt.Sprintf("hoses lead from %q to %q and back again: a loop of siphons, and water runs down only", b.From.Value, b.To.Value), `write "from:" with the water that stands higher`)
+			continue
+		}
+		next[b.From.Value] = append(next[b.From.Value], b.To.Value)
+	}
 }
 
 // carries checks that a hose has its bore, and anything else its section.

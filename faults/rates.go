@@ -165,8 +165,7 @@ func (s *sim) column(k int, volume, sump float64) float64 {
 		sum := 0.0
 		for i := range l.up {
 			if w := &l.up[i]; s.mode.running[w.pump] && !w.shut {
-				s.guess[w.pump] = lift(w, surface-sump, s.guess[w.pump])
-				sum += s.guess[w.pump]
+				sum += lift(w, surface-sump)
 			}
 		}
 		return sum
@@ -177,24 +176,20 @@ func (s *sim) column(k int, volume, sump float64) float64 {
 		}
 	}
 	sum := 0.0
-	for i, law := range l.back {
-		q := network.Through(law, surface-sump, s.back[k][i])
-		s.back[k][i] = q
-		sum -= q
+	for _, law := range l.back {
+		sum -= network.Through(law, surface-sump, 0)
 	}
 	return sum
 }
 
 // lift is the flow that a pump gives against a lift and its hose: where its head,
-// which falls with the flow, meets the loss, which grows.
-func lift(w *way, height, guess float64) float64 {
+// which falls with the flow, meets the loss, which grows. It begins from the same
+// flow each time, so that what it finds depends on nothing that went before.
+func lift(w *way, height float64) float64 {
 	if h, _ := w.head(0); h <= height {
 		return 0
 	}
-	q, lo, hi := guess, 0.0, math.Inf(1)
-	if !(q > 0) {
-		q = 1e-4
-	}
+	q, lo, hi := 1e-4, 0.0, math.Inf(1)
 	for range 100 {
 		h, dh := w.head(q)
 		loss, dl := w.law.Loss(q)

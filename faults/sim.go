@@ -29,12 +29,10 @@ type sim struct {
 	steps   []enclosure.Step
 	next    int // step to come
 
-	x        []float64   // the solver's stores
-	chambers []float64   // levels, scratch
-	flows    []float64   // of manifolds, then runs
-	guess    []float64   // last flow of each pump while its line fills
-	back     [][]float64 // last flow back through each pump of each line
-	moved    []float64   // what moved at once, by path
+	x        []float64 // the solver's stores
+	chambers []float64 // levels, scratch
+	flows    []float64 // of manifolds, then runs
+	moved    []float64 // what moved at once, by path
 	first    map[string]float64
 	happened int    // events so far
 	last     string // the last one in words
@@ -94,10 +92,6 @@ func newSim(r *Rig, o Options) *sim {
 	s.x = make([]float64, len(s.names))
 	s.chambers = make([]float64, len(r.chambers))
 	s.flows = make([]float64, len(e.Manifolds)+len(e.Runs))
-	s.guess = make([]float64, len(e.Pumps))
-	for k := range r.lines {
-		s.back = append(s.back, make([]float64, len(r.lines[k].back)))
-	}
 	s.moved = make([]float64, len(s.paths))
 	s.first = map[string]float64{}
 	return s

@@ -49,10 +49,11 @@ type stores struct {
 
 // routes are the indices of paths.
 type routes struct {
-	toFilm, toSoak, toSoil, toPool, toChamber, fill       int
-	film, soak, drain, baffle, hidden, dam, rim           int
-	leakPool, leakSump, off, siphon, bridge, poolAir, air int
-	topUp, addPool, addSump                               int
+	toFilm, toSoak, toSoil, toPool, toChamber, fill int
+	film, soak, drain, baffle, hidden, dam, rim     int
+	leakPool, leakSump, off, loose, siphon, bridge  int
+	poolAir, air                                    int
+	topUp, addPool, addSump                         int
 }
 
 func newSim(r *Rig, o Options) *sim {
@@ -131,6 +132,7 @@ func (s *sim) route() {
 	on.leakPool = path(at.pool, at.floor, "out of the leak in the pool")
 	on.leakSump = many(len(s.r.chambers), func(i int) { path(at.chamber+i, at.floor, "out of the leak in the sump") })
 	on.off = path(pump, at.floor, "out of the hose that came off")
+	on.loose = many(len(s.r.lines), func(i int) { path(at.column+i, at.floor, "out of the hose that came off") })
 	on.siphon = many(len(e.Runs), func(i int) { path(at.pool, pump, "siphoned back through the "+e.Runs[i].Name) })
 	on.bridge = many(len(e.Bridges), func(i int) {
 		b := &e.Bridges[i]

@@ -86,6 +86,11 @@ func (s *sim) rimLength(i int) float64 {
 	return l
 }
 
+// barely is the flow of a manifold below which the pipe up to it is not full, m3/s:
+// assumed, no source. It must not be nothing: where the outlets only just run, the
+// water that fills the pipe would stop them, and so on without end.
+const barely = 1e-6
+
 // supply sets what the pumps move.
 func (s *sim) supply(x, rate []float64, pool, sump float64) {
 	r, e, on, m := s.r, s.r.E, &s.on, &s.mode
@@ -102,10 +107,12 @@ func (s *sim) supply(x, rate []float64, pool, sump float64) {
 			rate[on.fill+k] = s.column(k, x[s.at.column+k], sump)
 			continue
 		}
-		full := false
+		full := 0.0
 		for _, i := range l.manifolds {
 			outlets += s.flows[i]
-			full = full || s.flows[i] > 0 && e.Manifolds[i].Height+r.Case.Of(e.Manifolds[i].Bore) >= l.curve.Level(l.full)-1e-9
+			if e.Manifolds[i].Height+r.Case.Of(e.Manifolds[i].Bore) >= l.curve.Level(l.full)-1e-9 {
+				full = math.Max(full, math.Min(s.flows[i]/barely, 1))
+			}
 		}
 		for _, i := range l.runs {
 			q := s.flows[len(e.Manifolds)+i]
@@ -122,8 +129,8 @@ func (s *sim) supply(x, rate []float64, pool, sump float64) {
 		}
 		// The higher ends of a line fill once water gets there.
 		target := s.prime(k)
-		if full && m.off < 0 {
-			target = l.full
+		if m.off < 0 {
+			target += full * (l.full - target)
 		}
 		rate[on.fill+k] = (target - x[s.at.column+k]) / 2
 	}

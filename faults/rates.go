@@ -42,7 +42,11 @@ func (s *sim) rates(t float64, x, rate []float64) {
 		// Water passes over the higher of the two floors.
 		h := &e.Pool.Hidden[i]
 		sill := math.Max(h.Floor, e.Pool.Floor)
-		rate[on.hidden+i] = opening(h.Gap, math.Max(pool, sill)-math.Max(r.hidden[i].Level(x[at.hidden+i]), sill))
+		behind := r.hidden[i].Level(x[at.hidden+i])
+		if behind >= h.Floor { // else it holds less than nothing by a step's error, and is brought back
+			behind = math.Max(behind, sill)
+		}
+		rate[on.hidden+i] = opening(h.Gap, math.Max(pool, sill)-behind)
 	}
 	rate[on.dam] = weir(e.Pool.Width, pool-e.Pool.DamTop)
 	for i := range r.chambers {

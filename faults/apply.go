@@ -122,7 +122,7 @@ func (s *sim) comeOff(st *enclosure.Step) {
 			continue
 		}
 		if loose := s.x[s.at.column+k] - l.curve.Volume(at); loose > 0 {
-			s.shiftFrom(s.at.column+k, s.on.off, loose)
+			s.shift(s.on.loose+k, loose)
 		}
 		m.primed[k] = m.driven[k] && s.x[s.at.column+k] >= s.prime(k)*(1-1e-6)
 	}
@@ -210,14 +210,28 @@ func (s *sim) add(st *enclosure.Step) {
 }
 
 // shift moves an amount along a path at once.
-func (s *sim) shift(path int, v float64) { s.shiftFrom(s.paths[path].From, path, v) }
-
-// shiftFrom is shift out of another store than the path begins at.
-func (s *sim) shiftFrom(from, path int, v float64) {
+func (s *sim) shift(path int, v float64) {
 	p := s.paths[path]
-	s.x[from] -= v
+	s.x[p.From] -= v
 	s.x[p.To] += v
 	s.moved[path] += v
+}
+
+// spill enters water on the floor. Several paths may be one way to people, as
+// the rims of several chambers are.
+func (s *sim) spill(way string, v float64) {
+	o := s.out
+	for i := range o.Spills {
+		if o.Spills[i].From == way {
+			o.Spills[i].Volume += v
+			return
+		}
+	}
+	first, ok := s.first[way]
+	if !ok {
+		first = math.NaN()
+	}
+	o.Spills = append(o.Spills, Spill{From: way, Volume: v, First: first})
 }
 
 // clog goes on to the next stage of a strainer that clogs: in steps of an eighth of

@@ -91,9 +91,9 @@ func (s *sim) settleRunning() bool {
 	changed := false
 	for i := range m.running {
 		on := m.power && !m.stopped[i] && !m.resting[i] && !m.floatOff[i] && !m.dry[i] && s.r.E.Pumps[i].InSump
-		// A pump fed by another runs when its switch says so.
+		// A pump fed by another runs when its switch says so and water gets to it.
 		if !s.r.E.Pumps[i].InSump {
-			on = m.power && !m.stopped[i] && !m.resting[i]
+			on = m.power && !m.stopped[i] && !m.resting[i] && s.fed(i)
 		}
 		if on != m.running[i] {
 			m.running[i], changed = on, true
@@ -121,6 +121,43 @@ func (s *sim) settleRunning() bool {
 		s.swapCircuit()
 	}
 	return changed
+}
+
+// fed reports whether water gets to a pump that stands behind others: one of those
+// of its line that stand in the sump has not drawn air.
+func (s *sim) fed(pump int) bool {
+	for _, i := range s.r.beside(pump) {
+		if s.r.E.Pumps[i].InSump && !s.mode.dry[i] {
+			return true
+		}
+	}
+	return false
+}
+
+// passes reports whether water is drawn through a pump in the sump: it runs, or
+// one that stands behind it does.
+func (s *sim) passes(pump int) bool {
+	if s.mode.running[pump] {
+		return true
+	}
+	for _, i := range s.r.beside(pump) {
+		if !s.r.E.Pumps[i].InSump && s.mode.running[i] {
+			return true
+		}
+	}
+	return false
+}
+
+// beside returns the pumps of a pump's line, itself among them.
+func (r *Rig) beside(pump int) []int {
+	for k := range r.lines {
+		for _, i := range r.lines[k].pumps {
+			if i == pump {
+				return r.lines[k].pumps
+			}
+		}
+	}
+	return nil
 }
 
 // lineStops lets a line's water run back, and the pool after it where a return

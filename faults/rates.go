@@ -42,7 +42,11 @@ func (s *sim) rates(t float64, x, rate []float64) {
 		// Water passes over the higher of the two floors.
 		h := &e.Pool.Hidden[i]
 		sill := math.Max(h.Floor, e.Pool.Floor)
-		rate[on.hidden+i] = opening(h.Gap, math.Max(pool, sill)-math.Max(r.hidden[i].Level(x[at.hidden+i]), sill))
+		behind := r.hidden[i].Level(x[at.hidden+i])
+		if behind >= h.Floor { // else it holds less than nothing by a step's error, and is brought back
+			behind = math.Max(behind, sill)
+		}
+		rate[on.hidden+i] = opening(h.Gap, math.Max(pool, sill)-behind)
 	}
 	rate[on.dam] = weir(e.Pool.Width, pool-e.Pool.DamTop)
 	for i := range r.chambers {
@@ -86,6 +90,11 @@ func (s *sim) rimLength(i int) float64 {
 	return l
 }
 
+// barely is the flow of a manifold below which the pipe up to it is not full, m3/s:
+// assumed, no source. It must not be nothing: where the outlets only just run, the
+// water that fills the pipe would stop them, and so on without end.
+const barely = 1e-6
+
 // supply sets what the pumps move.
 func (s *sim) supply(x, rate []float64, pool, sump float64) {
 	r, e, on, m := s.r, s.r.E, &s.on, &s.mode
@@ -102,10 +111,12 @@ func (s *sim) supply(x, rate []float64, pool, sump float64) {
 			rate[on.fill+k] = s.column(k, x[s.at.column+k], sump)
 			continue
 		}
-		full := false
+		full := 0.0
 		for _, i := range l.manifolds {
 			outlets += s.flows[i]
-			full = full || s.flows[i] > 0 && e.Manifolds[i].Height+r.Case.Of(e.Manifolds[i].Bore) >= l.curve.Level(l.full)-1e-9
+			if e.Manifolds[i].Height+r.Case.Of(e.Manifolds[i].Bore) >= l.curve.Level(l.full)-1e-9 {
+				full = math.Max(full, math.Min(s.flows[i]/barely, 1))
+			}
 		}
 		for _, i := range l.runs {
 			q := s.flows[len(e.Manifolds)+i]
@@ -122,8 +133,8 @@ func (s *sim) supply(x, rate []float64, pool, sump float64) {
 		}
 		// The higher ends of a line fill once water gets there.
 		target := s.prime(k)
-		if full && m.off < 0 {
-			target = l.full
+		if m.off < 0 {
+			target += full * (l.full - target)
 		}
 		rate[on.fill+k] = (target - x[s.at.column+k]) / 2
 	}
@@ -165,8 +176,7 @@ func (s *sim) column(k int, volume, sump float64) float64 {
 		sum := 0.0
 		for i := range l.up {
 			if w := &l.up[i]; s.mode.running[w.pump] && !w.shut {
-				s.guess[w.pump] = lift(w, surface-sump, s.guess[w.pump])
-				sum += s.guess[w.pump]
+				sum += lift(w, surface-sump)
 			}
 		}
 		return sum
@@ -177,24 +187,20 @@ func (s *sim) column(k int, volume, sump float64) float64 {
 		}
 	}
 	sum := 0.0
-	for i, law := range l.back {
-		q := network.Through(law, surface-sump, s.back[k][i])
-		s.back[k][i] = q
-		sum -= q
+	for _, law := range l.back {
+		sum -= network.Through(law, surface-sump, 0)
 	}
 	return sum
 }
 
 // lift is the flow that a pump gives against a lift and its hose: where its head,
-// which falls with the flow, meets the loss, which grows.
-func lift(w *way, height, guess float64) float64 {
+// which falls with the flow, meets the loss, which grows. It begins from the same
+// flow each time, so that what it finds depends on nothing that went before.
+func lift(w *way, height float64) float64 {
 	if h, _ := w.head(0); h <= height {
 		return 0
 	}
-	q, lo, hi := guess, 0.0, math.Inf(1)
-	if !(q > 0) {
-		q = 1e-4
-	}
+	q, lo, hi := 1e-4, 0.0, math.Inf(1)
 	for range 100 {
 		h, dh := w.head(q)
 		loss, dl := w.law.Loss(q)

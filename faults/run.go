@@ -297,11 +297,7 @@ func (s *sim) finish() {
 	o.Added = -s.x[s.at.outside]
 	for k, v := range o.Moved {
 		if s.paths[k].To == s.at.floor && v > 1e-9 {
-			first, ok := s.first[s.ways[k]]
-			if !ok {
-				first = math.NaN()
-			}
-			o.Spills = append(o.Spills, Spill{From: s.ways[k], Volume: v, First: first})
+			s.spill(s.ways[k], v)
 		}
 	}
 	o.Flowing = true

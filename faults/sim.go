@@ -29,12 +29,10 @@ type sim struct {
 	steps   []enclosure.Step
 	next    int // step to come
 
-	x        []float64   // the solver's stores
-	chambers []float64   // levels, scratch
-	flows    []float64   // of manifolds, then runs
-	guess    []float64   // last flow of each pump while its line fills
-	back     [][]float64 // last flow back through each pump of each line
-	moved    []float64   // what moved at once, by path
+	x        []float64 // the solver's stores
+	chambers []float64 // levels, scratch
+	flows    []float64 // of manifolds, then runs
+	moved    []float64 // what moved at once, by path
 	first    map[string]float64
 	happened int    // events so far
 	last     string // the last one in words
@@ -51,10 +49,11 @@ type stores struct {
 
 // routes are the indices of paths.
 type routes struct {
-	toFilm, toSoak, toSoil, toPool, toChamber, fill       int
-	film, soak, drain, baffle, hidden, dam, rim           int
-	leakPool, leakSump, off, siphon, bridge, poolAir, air int
-	topUp, addPool, addSump                               int
+	toFilm, toSoak, toSoil, toPool, toChamber, fill int
+	film, soak, drain, baffle, hidden, dam, rim     int
+	leakPool, leakSump, off, loose, siphon, bridge  int
+	poolAir, air                                    int
+	topUp, addPool, addSump                         int
 }
 
 func newSim(r *Rig, o Options) *sim {
@@ -94,10 +93,6 @@ func newSim(r *Rig, o Options) *sim {
 	s.x = make([]float64, len(s.names))
 	s.chambers = make([]float64, len(r.chambers))
 	s.flows = make([]float64, len(e.Manifolds)+len(e.Runs))
-	s.guess = make([]float64, len(e.Pumps))
-	for k := range r.lines {
-		s.back = append(s.back, make([]float64, len(r.lines[k].back)))
-	}
 	s.moved = make([]float64, len(s.paths))
 	s.first = map[string]float64{}
 	return s
@@ -137,6 +132,7 @@ func (s *sim) route() {
 	on.leakPool = path(at.pool, at.floor, "out of the leak in the pool")
 	on.leakSump = many(len(s.r.chambers), func(i int) { path(at.chamber+i, at.floor, "out of the leak in the sump") })
 	on.off = path(pump, at.floor, "out of the hose that came off")
+	on.loose = many(len(s.r.lines), func(i int) { path(at.column+i, at.floor, "out of the hose that came off") })
 	on.siphon = many(len(e.Runs), func(i int) { path(at.pool, pump, "siphoned back through the "+e.Runs[i].Name) })
 	on.bridge = many(len(e.Bridges), func(i int) {
 		b := &e.Bridges[i]

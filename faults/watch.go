@@ -78,7 +78,7 @@ type adder func(rising bool, value func(t float64, x []float64) float64, happene
 func (s *sim) watchPump(i int, sump func(x []float64) float64, add adder) {
 	r, p := s.r, &s.r.E.Pumps[i]
 	add(false, func(_ float64, x []float64) float64 {
-		if !s.mode.running[i] {
+		if s.mode.dry[i] || !s.passes(i) {
 			return 1
 		}
 		return sump(x) - r.inlet(i)

@@ -21,7 +21,12 @@ func Through(law Law, head, guess float64) float64 {
 	}
 	q := math.Abs(guess)
 	if q == 0 {
+		// Of a loss that grows ever faster the slope at rest gives a flow from
+		// above, and for a trickle the flow itself.
 		q = 1e-4
+		if _, slope := law.Loss(0); slope > 0 {
+			q = math.Min(q, head/slope)
+		}
 	}
 	lo, hi := 0.0, math.Inf(1)
 	for range 200 {

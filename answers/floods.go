@@ -109,13 +109,13 @@ func (f *FaultSurvey) rim() float64 { return f.S.E.Sump.Bottom + f.S.E.Sump.Heig
 
 // volumes makes a figure of a band of volumes.
 func (f *FaultSurvey) volumes(name string, low, likely, high float64) Figure {
-	clear := func(v float64) quantity.Volume {
+	shown := func(v float64) quantity.Volume {
 		if v < drop {
 			return 0
 		}
 		return quantity.Volume(v)
 	}
-	fig := figure(name, quantity.Band[quantity.Volume]{Low: clear(low), Likely: clear(likely), High: clear(high)}, f.S.E.Units)
+	fig := figure(name, quantity.Band[quantity.Volume]{Low: shown(low), Likely: shown(likely), High: shown(high)}, f.S.E.Units)
 	if high < drop {
 		fig.Text = "nothing"
 	}

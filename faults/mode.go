@@ -183,13 +183,13 @@ func (s *sim) lineStops(k int) {
 // swapCircuit takes the circuit that fits the mode.
 func (s *sim) swapCircuit() {
 	m := &s.mode
-	any := false
+	some := false
 	stopped := make([]bool, len(m.running))
 	for i, on := range m.running {
 		stopped[i] = !on
-		any = any || on
+		some = some || on
 	}
-	if !any {
+	if !some {
 		s.circuit = nil
 		return
 	}

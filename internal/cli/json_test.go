@@ -183,6 +183,9 @@ func TestJSONIsPlain(t *testing.T) {
 		{"check", "--format", "json", "--only", "drain", "demo"},
 		{"check", "--format", "json", filepath.Join(dir, "wall.yaml")},
 		{"check", "--format", "json", empty},
+		{"faults", "--format", "json", "--pairs", "demo-us"},
+		{"faults", "--format", "json", "--only", "blocked", "demo"},
+		{"faults", "--format", "json", empty},
 		{"parts", "--format", "json"},
 		{"parts", "--format", "json", "no-such-part"},
 	} {

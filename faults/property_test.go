@@ -17,12 +17,13 @@ func written(res *Result) string {
 	return fmt.Sprintf("%v", c)
 }
 
-// owed is how far below nothing a store may come: what a step may be out by.
+// owed is how far below nothing a store may come, m3: what a few steps may be out
+// by; 0.03 mL at the tolerance that is taken if none is asked for.
 func owed(op Options) float64 {
 	if op.Tolerance > 0 {
-		return op.Tolerance
+		return 3 * op.Tolerance
 	}
-	return 1e-8
+	return 3e-8
 }
 
 // sound checks what must hold at the end of any run.

@@ -210,7 +210,7 @@ func (o *odd) scenario(tb testing.TB, name string) string {
 func (o *odd) step() string {
 	over := o.pick("", "", ", over: 20 s", ", over: 13 min")
 	share := fmt.Sprintf(", share: %d %%", o.r.IntN(101))
-	water := o.pick("volume: 0.3 L", "volume: 15 L", "volume: 5 L, over: 4 min", "flow: 3 L/min", "flow: 1 L/min, over: 9 min", "volume: 19 L")
+	water := o.pick("volume: 0.3 L", "volume: 12 L", "volume: 5 L, over: 4 min", "flow: 3 L/min", "flow: 1 L/min, over: 9 min", "volume: 12.5 L")
 	place := o.pick(append([]string{"pool", "sump"}, o.chambers...)...)
 	switch o.r.IntN(13) {
 	case 0:

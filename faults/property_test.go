@@ -134,8 +134,9 @@ func follow(tb testing.TB, seed uint64) {
 // made or lost, none is owed, and how it is followed does not matter. Limits:
 // 1e-9 of what moved for the account, 1e-5 m3 for what is spilled, a teaspoon.
 func TestOddDesigns(t *testing.T) {
-	// In the first three a booster once emptied a sump that had run dry.
-	seeds := []uint64{97, 119, 143}
+	// In the first three a booster once emptied a sump that had run dry; in the next
+	// two the end of a stream asked for levels beyond all measure.
+	seeds := []uint64{97, 119, 143, 2031, 2093}
 	for seed := range uint64(40) {
 		seeds = append(seeds, 3+seed)
 	}

@@ -65,7 +65,7 @@ func (s *sim) rates(t float64, x, rate []float64) {
 		}
 	}
 	s.bridges(rate, pool)
-	s.fresh(t, x, rate)
+	s.fresh(x, rate)
 }
 
 // fade lets a flow out of a store die as the store runs empty.
@@ -262,7 +262,7 @@ func (s *sim) bridges(rate []float64, pool float64) {
 }
 
 // fresh sets what is added and taken.
-func (s *sim) fresh(t float64, x, rate []float64) {
+func (s *sim) fresh(x, rate []float64) {
 	e, m := s.r.E, &s.mode
 	if up := &e.TopUp; up.Given {
 		share := m.stuck
@@ -278,9 +278,6 @@ func (s *sim) fresh(t float64, x, rate []float64) {
 	}
 	for i := range m.streams {
 		w := &m.streams[i]
-		if t > w.until {
-			continue
-		}
 		path, store := s.on.addPool, s.at.pool
 		if w.chamber >= 0 {
 			path, store = s.on.addSump+w.chamber, s.at.chamber+w.chamber

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"rillwright/enclosure"
 	"rillwright/num/stiff"
@@ -227,6 +228,12 @@ func (s *sim) due() {
 			changed = true
 		}
 	}
+	// A stream ends here and not by the clock: at the very time of its end it would
+	// seem to fall from all to nothing within a moment, and the slope by time without
+	// bound.
+	before := len(s.mode.streams)
+	s.mode.streams = slices.DeleteFunc(s.mode.streams, func(w stream) bool { return w.until <= now })
+	changed = changed || len(s.mode.streams) < before
 	if changed {
 		s.settleRunning()
 		s.solver.Restart()

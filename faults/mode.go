@@ -78,7 +78,7 @@ func (s *sim) newMode() {
 	for i := range e.Pumps {
 		m.turn[i], m.regain[i] = math.Inf(1), regain
 		m.travel[i] = e.Pumps[i].Float.On - e.Pumps[i].Float.Off
-		if e.Pumps[i].Timer.Given {
+		if e.Pumps[i].Timer.Given && !s.o.NoTimers {
 			m.turn[i] = e.Pumps[i].Timer.On
 		}
 	}

@@ -22,6 +22,9 @@ type Options struct {
 	// MaxStep bounds the steps, s; 0 for no bound. It changes nothing beyond
 	// the tolerance.
 	MaxStep float64
+	// NoTimers lets pumps with a timer run all the time: over months that loses
+	// no less water and saves thousands of starts.
+	NoTimers bool
 	// NoSplash leaves out what splashes away.
 	NoSplash bool
 	// Tended leaves out what evaporates and splashes away, as if somebody made up

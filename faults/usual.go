@@ -75,7 +75,7 @@ func Usual(e *enclosure.Enclosure) []Fault {
 	}
 	leak("leak[pool]", "pool", enclosure.AtPool, e.Pool.Floor)
 	leak("leak[sump]", "sump", enclosure.AtSump, e.Sump.Bottom)
-	u.add("away", "How long may I be away?", Away, -1, 365*day).Options = Options{UntilDry: true, NoSplash: true}
+	u.add("away", "How long may I be away?", Away, -1, 365*day).Options = Options{UntilDry: true, NoSplash: true, NoTimers: true}
 	for i := range e.Scenarios {
 		sc := &e.Scenarios[i]
 		u.list = append(u.list, Fault{
@@ -182,7 +182,7 @@ func (u *usual) pumps() {
 		if p.StrainerK > 0 || p.StrainerLoss > 0 {
 			f := u.add("clogs["+p.Name+"]", fmt.Sprintf("And as the strainer of the %s clogs?", p.Name), PumpClogs, i, 90*day,
 				enclosure.Step{What: "strainer clogs", Which: p.Name, Index: i, Share: 0.98, Over: 90 * day, Place: enclosure.Place{Kind: enclosure.AtPump, Index: i, Name: p.Name}})
-			f.Line, f.Options.Tended = p.Pos.Line, true
+			f.Line, f.Options = p.Pos.Line, Options{Tended: true, NoTimers: true}
 		}
 		if p.Float.Given {
 			f := u.add("float["+p.Name+"]", fmt.Sprintf("And if the float of the %s sticks while a drain is blocked?", p.Name), FloatSticks, i, 6*hour,

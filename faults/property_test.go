@@ -17,13 +17,14 @@ func written(res *Result) string {
 	return fmt.Sprintf("%v", c)
 }
 
-// owed is how far below nothing a store may come, m3: what a few steps may be out
-// by; 0.03 mL at the tolerance that is taken if none is asked for.
+// owed is how far below nothing a store may come, m3: what steps over the corner at
+// the bottom of a store may be out by, one after another; two drops at the tolerance
+// that is taken if none is asked for.
 func owed(op Options) float64 {
 	if op.Tolerance > 0 {
-		return 3 * op.Tolerance
+		return 10 * op.Tolerance
 	}
-	return 3e-8
+	return 1e-7
 }
 
 // sound checks what must hold at the end of any run.
@@ -135,8 +136,9 @@ func follow(tb testing.TB, seed uint64) {
 // 1e-9 of what moved for the account, 1e-5 m3 for what is spilled, a teaspoon.
 func TestOddDesigns(t *testing.T) {
 	// In the first three a booster once emptied a sump that had run dry; in the next
-	// two the end of a stream asked for levels beyond all measure.
-	seeds := []uint64{97, 119, 143, 2031, 2093}
+	// two the end of a stream asked for levels beyond all measure; in
+	// the sixth a sump was emptied at once and the pump noticed nothing.
+	seeds := []uint64{97, 119, 143, 2031, 2093, 5380, 5332}
 	for seed := range uint64(40) {
 		seeds = append(seeds, 3+seed)
 	}

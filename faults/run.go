@@ -163,7 +163,9 @@ func (s *sim) follow(end float64) error {
 			return fmt.Errorf("%s: %w", s.out.Scenario.Name, err)
 		}
 		if event >= 0 {
+			s.look()
 			s.watches[event].happened()
+			s.overtaken()
 			if s.happened++; s.happened > mostEvents {
 				s.out.Why = fmt.Sprintf("the run was given up at %.0f s after %d events, the last of them: %s", s.solver.Time(), mostEvents, s.last)
 				return errors.New(s.out.Scenario.Name + ": " + s.out.Why)
@@ -208,6 +210,7 @@ func (s *sim) nextTurn() float64 {
 // due does what is due at the time reached.
 func (s *sim) due() {
 	now := s.solver.Time()
+	s.look()
 	changed := false
 	for s.next < len(s.steps) && s.steps[s.next].At <= now {
 		s.apply(&s.steps[s.next])
@@ -240,6 +243,7 @@ func (s *sim) due() {
 	if changed {
 		s.settleRunning()
 		s.solver.Restart()
+		s.overtaken()
 	}
 }
 

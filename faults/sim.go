@@ -26,6 +26,7 @@ type sim struct {
 	circuit *circuit
 	solver  *stiff.Solver
 	watches []watch
+	seen    []float64 // figures of the watches before something changed at once
 	steps   []enclosure.Step
 	next    int // step to come
 

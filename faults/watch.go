@@ -72,6 +72,32 @@ func (s *sim) watch() {
 	}
 }
 
+// look notes all figures before something changes at once.
+func (s *sim) look() {
+	s.seen = s.seen[:0]
+	for i := range s.watches {
+		s.seen = append(s.seen, s.watches[i].Value(s.solver.Time(), s.x))
+	}
+}
+
+// overtaken lets happen what a change at once went past since look: water poured
+// over a rim, or taken down to below an inlet, or a pump that starts above the
+// water. What follows from one may bring about another.
+func (s *sim) overtaken() {
+	for again, rounds := true, 0; again && rounds < 10; rounds++ {
+		again = false
+		for i := range s.watches {
+			w := &s.watches[i]
+			was, is := s.seen[i], w.Value(s.solver.Time(), s.x)
+			s.seen[i] = is
+			if w.Rising && was < 0 && is >= 0 || !w.Rising && was > 0 && is <= 0 {
+				w.happened()
+				again = true
+			}
+		}
+	}
+}
+
 type adder func(rising bool, value func(t float64, x []float64) float64, happened func())
 
 // watchPump looks out for a pump's inlet and its float.

@@ -177,6 +177,9 @@ func (o *odd) extras() string {
 			crest, end := o.mm(150, 260), 0
 			if o.chance(0.3) {
 				from, to = o.pick(o.chambers...), o.pick("floor", "pool")
+				if kind == "hose" { // up to the pool and down again would be a loop
+					to = "floor"
+				}
 				if to == "floor" {
 					crest = o.mm(-650, -430)
 				}

@@ -100,8 +100,12 @@ func (s *sim) supply(x, rate []float64, pool, sump float64) {
 	r, e, on, m := s.r, s.r.E, &s.on, &s.mode
 	if s.circuit != nil {
 		if err := s.circuit.at(sump, pool, s.flows); err != nil {
-			s.fail(err)
-			clear(s.flows)
+			// A step that goes where the circuit has no state is taken again,
+			// shorter; only if none is short enough does the run end for it.
+			s.trouble = err
+			for i := range s.flows {
+				s.flows[i] = math.NaN()
+			}
 		}
 	}
 	outlets := 0.0

@@ -160,7 +160,7 @@ func (s *sim) follow(end float64) error {
 		s.out.Steps++
 		if err != nil {
 			s.out.Why = fmt.Sprintf("the run was given up: %v", err)
-			return fmt.Errorf("%s: %w", s.out.Scenario.Name, err)
+			return fmt.Errorf("%s: %w", s.out.Scenario.Name, errors.Join(err, s.trouble))
 		}
 		if event >= 0 {
 			s.look()
@@ -250,6 +250,17 @@ func (s *sim) due() {
 // sample notes extremes and, if asked, the whole state.
 func (s *sim) sample() {
 	r, o := s.r, s.out
+	for k, p := range s.paths {
+		if p.To != s.at.floor || s.moved[k]+s.solver.Moved()[k] <= 1e-9 {
+			continue
+		}
+		// What has no event of its own, as water along a cord, began with the
+		// step before.
+		if _, ok := s.first[s.ways[k]]; !ok {
+			s.first[s.ways[k]] = s.sampled
+		}
+	}
+	s.sampled = s.solver.Time()
 	pool := s.poolLevel()
 	o.PoolMost = math.Max(o.PoolMost, pool)
 	o.PoolFree = math.Min(o.PoolFree, math.Max(r.pool.Volume(r.E.Pool.DamTop)-s.x[s.at.pool], 0))

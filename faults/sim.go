@@ -35,8 +35,10 @@ type sim struct {
 	flows    []float64 // of manifolds, then runs
 	moved    []float64 // what moved at once, by path
 	first    map[string]float64
-	happened int    // events so far
-	last     string // the last one in words
+	trouble  error   // of the last circuit that could not be solved
+	sampled  float64 // time of the last sample
+	happened int     // events so far
+	last     string  // the last one in words
 	err      error
 	out      *Result
 }

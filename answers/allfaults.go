@@ -71,7 +71,7 @@ func (f *FaultSurvey) pairs(progress func(done, of int)) ([]faults.Pair, error) 
 	errs := make([]error, len(list))
 	told := newTally(len(list), progress)
 	InParallel(len(list), func(i int) {
-		r, err := f.Likely().Run(&list[i], faults.Options{Tolerance: coarse})
+		r, err := f.Likely().Run(&list[i], faults.Options{Tolerance: coarse, NoTimers: true})
 		pairs[i], errs[i] = faults.Pair{What: list[i].Name, First: ids[i][0], Second: ids[i][1], Result: r}, err
 		if r != nil {
 			pairs[i].Spilled = r.Spilled

@@ -3,7 +3,9 @@ package faults
 import (
 	"fmt"
 	"math"
+	"slices"
 
+	"rillwright/catalogue"
 	"rillwright/enclosure"
 	"rillwright/hydraulics"
 	"rillwright/study"
@@ -34,17 +36,16 @@ func (s *sim) apply(st *enclosure.Step) {
 	case "hose off":
 		s.comeOff(st)
 	case "valve opens":
-		m.open[st.Index] = true
-		s.log("the valve in the %s is opened fully", e.Runs[st.Index].Name)
-		s.swapCircuit()
+		s.open(st)
 	case "strainer clogs":
 		if st.Place.Kind != enclosure.AtPump || st.Place.Index < 0 {
-			s.block(st.Index, st.Share, st.Over, "clogs")
+			b := &m.clogged[st.Index]
+			*b = ramp{b.at(now), st.Share, now, st.Over}
+			s.log("the strainer of the %s %s%s", e.Drains[st.Index].Name, begins("clogs", st.Over), share(st.Share))
 			return
 		}
-		m.staged[st.Index] = ramp{m.strainer[st.Index], math.Min(st.Share, 0.999), now, st.Over}
-		s.log("the strainer of the %s clogs%s", e.Pumps[st.Index].Name, share(st.Share))
-		s.clog(st.Index)
+		s.log("the strainer of the %s %s%s", e.Pumps[st.Index].Name, begins("clogs", st.Over), share(st.Share))
+		s.stage(staged{ramp{m.strainer[st.Index], math.Min(st.Share, 0.999), now, st.Over}, &m.strainer[st.Index], 0})
 	case "top-up sticks":
 		m.stuck = st.Share
 		s.log("the top-up sticks%s", map[bool]string{true: " shut", false: " open"}[st.Share == 0])
@@ -61,6 +62,34 @@ func (s *sim) apply(st *enclosure.Step) {
 	default:
 		s.fail(fmt.Errorf("nothing is known of %q", st.What))
 	}
+}
+
+// begins is a word for what takes its time.
+func begins(word string, over float64) string {
+	if over > 0 {
+		return "begins to clog"
+	}
+	return word
+}
+
+// open opens the valves of a run, by how far the step says.
+func (s *sim) open(st *enclosure.Step) {
+	u := &s.r.E.Runs[st.Index]
+	from := 1.0
+	for k := range u.Pieces {
+		if u.Pieces[k].Kind == catalogue.KindValve {
+			from = math.Min(from, u.Pieces[k].Open)
+		}
+	}
+	if v := s.mode.valve[st.Index]; !math.IsNaN(v) {
+		from = v
+	}
+	how := "fully"
+	if st.Share < 1 {
+		how = fmt.Sprintf("to %.0f %%", 100*st.Share)
+	}
+	s.log("the valve in the %s is opened %s", u.Name, how)
+	s.stage(staged{ramp{from, math.Max(st.Share, from), s.solver.Time(), st.Over}, &s.mode.valve[st.Index], 0})
 }
 
 func share(v float64) string {
@@ -114,35 +143,35 @@ func (s *sim) comeOff(st *enclosure.Step) {
 	if math.IsNaN(at) {
 		at = r.LowestJoint(st.Index)
 	}
-	m.off, m.offAt = st.Index, at
+	m.offAt[st.Index] = at
 	s.log("the %s comes off, %.0f mm above the room floor", u.Name, 1000*at)
-	for k := range r.lines {
-		l := &r.lines[k]
+	for k := range s.lines {
+		l := &s.lines[k]
 		if !s.inLine(k, st.Index) {
 			continue
 		}
+		s.cutReturns(k)
 		if loose := s.x[s.at.column+k] - l.curve.Volume(at); loose > 0 {
 			s.shift(s.on.loose+k, loose)
 		}
 		m.primed[k] = m.driven[k] && s.x[s.at.column+k] >= s.prime(k)*(1-1e-6)
 	}
-	m.siphoning[st.Index] = false
-	if u.To.Kind == enclosure.AtPool && s.poolLevel() > math.Max(r.breaks(st.Index, !s.mode.holesBlocked), at) {
-		s.drop(st.Index, at)
-	}
 	s.swapCircuit()
 }
 
-// drop turns a return whose hose came off into a leak of the pool through it,
-// down to its end or break hole.
-func (s *sim) drop(run int, at float64) {
-	u := &s.r.E.Runs[run]
-	bore := 0.0
-	for k := range u.Pieces {
-		bore = math.Max(bore, s.r.Case.Of(u.Pieces[k].Bore))
+// cutReturns lets returns whose way is cut empty the pool out of the cut, if they
+// were full and end under water.
+func (s *sim) cutReturns(k int) {
+	l := &s.lines[k]
+	for i, run := range l.returns {
+		at, cut := s.cut(l.route[i])
+		full := s.mode.primed[k] || s.mode.siphoning[run]
+		s.mode.siphoning[run] = s.mode.siphoning[run] && !cut
+		if cut && full && !s.mode.loose[run] && s.poolLevel() > math.Max(s.r.breaks(run, !s.mode.holesBlocked), at) {
+			s.mode.loose[run] = true
+			s.log("the pool siphons onto the floor through the %s", s.r.E.Runs[run].Name)
+		}
 	}
-	s.mode.leaks = append(s.mode.leaks, leak{-1, hydraulics.CircleArea(bore), math.Max(s.r.breaks(run, !s.mode.holesBlocked), at)})
-	s.log("the pool siphons out of the %s", u.Name)
 }
 
 // LowestJoint is the height of the lowest joint of a run outside the sump, m
@@ -234,20 +263,46 @@ func (s *sim) spill(way string, v float64) {
 	o.Spills = append(o.Spills, Spill{From: way, Volume: v, First: first})
 }
 
-// clog goes on to the next stage of a strainer that clogs: in steps of an eighth of
-// what was open, since each is a circuit of its own.
-func (s *sim) clog(i int) {
-	m := &s.mode
+// stage sets a figure of the circuit that goes on changing.
+func (s *sim) stage(g staged) {
+	s.mode.staged = append(slices.DeleteFunc(s.mode.staged, func(old staged) bool { return old.of == g.of }), g)
+	s.onward(len(s.mode.staged) - 1)
+}
+
+// onward takes the next step of a figure that changes in time: an eighth of what
+// is left of it, or an eighth of its way.
+func (s *sim) onward(i int) {
+	g := &s.mode.staged[i]
 	now := s.solver.Time()
-	g := &m.staged[i]
-	// Halfway into the stage to come, so that steps follow the ramp.
-	const stages = 8
-	m.strainer[i] = g.at(now)
-	m.stage[i] = 0
+	*g.of = g.at(now)
+	g.next = math.Inf(1)
 	if g.moving(now) {
-		left := 1 - m.strainer[i]
+		const stages = 8
 		speed := math.Abs(g.to-g.from) / g.over
-		m.stage[i] = math.Min(now+math.Max(left/stages/speed, g.over/1000), g.start+g.over)
+		left := math.Abs(g.to - g.from)
+		if g.to > 0.5 {
+			left = math.Min(left, 1-*g.of) // a strainer matters most when it is nearly shut
+		}
+		g.next = math.Min(now+math.Max(left/stages/speed, g.over/1000), g.start+g.over)
 	}
+	s.rewire()
 	s.swapCircuit()
+}
+
+// rewire makes the ways through hoses anew, with valves and strainers as they are.
+func (s *sim) rewire() {
+	m := &s.mode
+	whole := make([]float64, len(m.offAt))
+	for i := range whole {
+		whole[i] = math.NaN() // where a hose came off is told apart
+	}
+	e := s.r.altered(&variant{valve: m.valve, offAt: whole, strainer: m.strainer})
+	parts, err := study.NewParts(e, s.r.Case, study.Setting{})
+	if err != nil {
+		s.fail(err)
+		return
+	}
+	for k := range s.lines {
+		s.r.ways(parts, e, &s.lines[k])
+	}
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"sync"
 
+	"rillwright/catalogue"
 	"rillwright/enclosure"
 	"rillwright/study"
 )
@@ -48,9 +49,8 @@ const (
 // variant is what distinguishes one circuit from another.
 type variant struct {
 	stopped  []bool
-	open     []bool    // of runs: every valve in it opened fully
-	off      int       // run that came off, -1 for none
-	offAt    float64   // height of the joint
+	valve    []float64 // of runs: how far valves stand open that are not as planned, else NaN
+	offAt    []float64 // of runs: height of the joint that came off, else NaN
 	strainer []float64 // of pumps: share of the strainer that is clogged
 }
 
@@ -59,12 +59,10 @@ func (v *variant) key() string {
 	for _, x := range v.stopped {
 		fmt.Fprintf(&b, "%t ", x)
 	}
-	for _, x := range v.open {
-		fmt.Fprintf(&b, "%t ", x)
-	}
-	fmt.Fprintf(&b, "%d %x ", v.off, math.Float64bits(v.offAt))
-	for _, x := range v.strainer {
-		fmt.Fprintf(&b, "%x ", math.Float64bits(x))
+	for _, list := range [][]float64{v.valve, v.offAt, v.strainer} {
+		for _, x := range list {
+			fmt.Fprintf(&b, "%x ", math.Float64bits(x))
+		}
 	}
 	return b.String()
 }
@@ -96,9 +94,9 @@ func (r *Rig) circuitFor(v *variant) (*circuit, error) {
 
 // altered returns the enclosure as a variant leaves it.
 func (r *Rig) altered(v *variant) *enclosure.Enclosure {
-	changed := v.off >= 0
-	for i := range v.open {
-		changed = changed || v.open[i]
+	changed := false
+	for i := range v.valve {
+		changed = changed || !math.IsNaN(v.valve[i]) || !math.IsNaN(v.offAt[i])
 	}
 	for i := range v.strainer {
 		changed = changed || v.strainer[i] > 0
@@ -107,10 +105,10 @@ func (r *Rig) altered(v *variant) *enclosure.Enclosure {
 		return r.E
 	}
 	e := r.E.Clone()
-	for i, open := range v.open {
+	for i, open := range v.valve {
 		for k := range e.Runs[i].Pieces {
-			if open {
-				e.Runs[i].Pieces[k].Open = 1
+			if p := &e.Runs[i].Pieces[k]; !math.IsNaN(open) && p.Kind == catalogue.KindValve {
+				p.Open = math.Max(p.Open, open)
 			}
 		}
 	}
@@ -120,12 +118,15 @@ func (r *Rig) altered(v *variant) *enclosure.Enclosure {
 		e.Pumps[i].StrainerK *= by
 		e.Pumps[i].StrainerLoss *= by
 	}
-	if v.off >= 0 {
-		u := &e.Runs[v.off]
+	for i, at := range v.offAt {
+		if math.IsNaN(at) {
+			continue
+		}
+		u := &e.Runs[i]
 		from, to := r.height(u.From, u), r.height(u.To, u)
-		u.Pieces = cutAt(u.Pieces, from, to, v.offAt)
+		u.Pieces = cutAt(u.Pieces, from, to, at)
 		u.To = enclosure.Place{Kind: enclosure.AtFloor, Name: "floor"}
-		u.EndHeight = v.offAt
+		u.EndHeight = at
 	}
 	return e
 }

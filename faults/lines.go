@@ -8,6 +8,7 @@ import (
 	"rillwright/hydraulics"
 	"rillwright/hydraulics/network"
 	"rillwright/hydraulics/vessel"
+	"rillwright/study"
 )
 
 // line is a part of the supply side that hangs together: its pumps, hoses and
@@ -23,6 +24,7 @@ type line struct {
 	back                   []network.Law
 	returns                []int // runs that end in the pool and may siphon
 	siphon                 []network.Law
+	route                  [][]int // runs that each siphon passes, from the pool on
 }
 
 // way is a pump with the law of its hose.
@@ -145,7 +147,7 @@ func (r *Rig) fillLine(l *line) error {
 	}
 	l.full = l.curve.Volume(top)
 	l.prime = l.curve.Volume(math.Min(lowest, top))
-	r.ways(l)
+	r.ways(r.parts, e, l)
 	return nil
 }
 
@@ -157,36 +159,36 @@ func spread(a, b, bore, volume float64) vessel.Layer {
 }
 
 // ways finds how water goes up from the pumps, back through them, and from
-// drowned ends back to the sump.
-func (r *Rig) ways(l *line) {
-	e := r.E
+// drowned ends back to the sump, with valves and strainers as they are in e.
+func (r *Rig) ways(parts *study.Parts, e *enclosure.Enclosure, l *line) {
+	l.up, l.back, l.returns, l.siphon, l.route = nil, nil, nil, nil, nil
 	for _, p := range l.pumps {
-		w := way{pump: p, head: r.parts.Pump(p), law: network.NewConduit(r.parts.Kinematic()), shut: true}
+		w := way{pump: p, head: parts.Pump(p), law: network.NewConduit(parts.Kinematic()), shut: true}
 		for _, i := range l.runs {
 			if u := &e.Runs[i]; u.From.Kind == enclosure.AtPump && u.From.Index == p {
-				w.law, w.shut = r.parts.Run(i)
+				w.law, w.shut = parts.Run(i)
 			}
 		}
 		l.up = append(l.up, w)
 		if !w.shut && e.Pumps[p].InSump {
-			l.back = append(l.back, network.Series{w.law, r.parts.Stopped(p)})
+			l.back = append(l.back, network.Series{w.law, parts.Stopped(p)})
 		}
 	}
 	for _, i := range l.runs {
 		if u := &e.Runs[i]; u.To.Kind == enclosure.AtPool && u.EndHeight < e.Pool.DamTop+0.05 {
-			law, shut := r.siphonLaw(l, i)
+			law, route, shut := siphonLaw(parts, e, l, i)
 			if !shut {
-				l.returns, l.siphon = append(l.returns, i), append(l.siphon, law)
+				l.returns, l.siphon, l.route = append(l.returns, i), append(l.siphon, law), append(l.route, route)
 			}
 		}
 	}
 }
 
 // siphonLaw is the law from the end of a return back through its line and a
-// stopped pump to the sump.
-func (r *Rig) siphonLaw(l *line, run int) (law network.Law, shut bool) {
-	e := r.E
-	law, shut = r.parts.Run(run)
+// stopped pump to the sump, with the runs on that way.
+func siphonLaw(parts *study.Parts, e *enclosure.Enclosure, l *line, run int) (law network.Law, route []int, shut bool) {
+	law, shut = parts.Run(run)
+	route = append(route, run)
 	at := e.Runs[run].From
 	for range len(l.runs) + 1 {
 		if at.Kind == enclosure.AtPump || shut {
@@ -195,26 +197,24 @@ func (r *Rig) siphonLaw(l *line, run int) (law network.Law, shut bool) {
 		found := false
 		for _, i := range l.runs {
 			if u := &e.Runs[i]; i != run && u.To.Kind == at.Kind && u.To.Index == at.Index {
-				more, closed := r.parts.Run(i)
+				more, closed := parts.Run(i)
 				law, shut = network.Series{law, more}, shut || closed
-				at, found = u.From, true
+				at, found, route = u.From, true, append(route, i)
 				break
 			}
 		}
 		if !found {
-			return law, true
+			return law, route, true
 		}
 	}
 	if at.Kind == enclosure.AtPump {
-		law = network.Series{law, r.parts.Stopped(at.Index)}
+		law = network.Series{law, parts.Stopped(at.Index)}
 	}
-	return law, shut
+	return law, route, shut
 }
 
 // breaks is the pool level at which a siphon through a run breaks: its end, or
-// its break hole less what it goes on falling while air is drawn, one bore. The
-// hole must be within the water it is to save and no smaller than it can stay
-// open.
+// its break hole less what it goes on falling while air is drawn, one bore.
 func (r *Rig) breaks(run int, hole bool) float64 {
 	u := &r.E.Runs[run]
 	level := u.EndHeight

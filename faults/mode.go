@@ -18,15 +18,15 @@ type mode struct {
 	driven []bool // lines with a running pump
 	primed []bool // lines full up to their lowest open end
 
-	siphoning []bool // by run
-	blocked   []ramp // share of each drain that is shut
-	knocked   []bool // standpipes that are out
-	open      []bool // runs whose valves were opened
-	off       int    // run that came off, -1 for none
-	offAt     float64
-	strainer  []float64
-	staged    []ramp // strainers that clog over time
-	stage     []float64
+	siphoning []bool    // by run
+	loose     []bool    // returns that empty the pool onto the floor where their way is cut
+	blocked   []ramp    // share of each drain that is shut
+	clogged   []ramp    // share of each drain's strainer that is
+	knocked   []bool    // standpipes that are out
+	offAt     []float64 // of runs: height of the joint that came off, NaN for none
+	valve     []float64 // of runs: how far valves stand open that are not as planned, else NaN
+	strainer  []float64 // of pumps: share of the strainer that is clogged
+	staged    []staged
 	leaks     []leak
 	stuck     float64 // share by which the top-up sticks open, NaN while it works
 	streams   []stream
@@ -50,6 +50,14 @@ func (r *ramp) at(t float64) float64 {
 // moving reports whether the ramp still changes after t.
 func (r *ramp) moving(t float64) bool { return r.over > 0 && t < r.start+r.over && r.from != r.to }
 
+// staged is a figure of the circuit that changes in time: in steps, since each is
+// a circuit of its own.
+type staged struct {
+	ramp
+	of   *float64
+	next float64 // when the next step is due, +Inf when it is done
+}
+
 // leak is a hole in pool or sump.
 type leak struct {
 	chamber      int // -1 for the pool
@@ -66,15 +74,19 @@ type stream struct {
 func (s *sim) newMode() {
 	e := s.r.E
 	m := &s.mode
-	m.power, m.off, m.offAt, m.stuck = true, -1, 0, math.NaN()
+	m.power, m.stuck = true, math.NaN()
 	np, nl := len(e.Pumps), len(s.r.lines)
 	m.stopped, m.resting, m.floatOff, m.stuckOn = make([]bool, np), make([]bool, np), make([]bool, np), make([]bool, np)
 	m.dry, m.running = make([]bool, np), make([]bool, np)
 	m.regain, m.travel = make([]float64, np), make([]float64, np)
-	m.turn, m.strainer, m.staged, m.stage = make([]float64, np), make([]float64, np), make([]ramp, np), make([]float64, np)
+	m.turn, m.strainer = make([]float64, np), make([]float64, np)
 	m.driven, m.primed = make([]bool, nl), make([]bool, nl)
-	m.siphoning, m.open = make([]bool, len(e.Runs)), make([]bool, len(e.Runs))
-	m.blocked, m.knocked = make([]ramp, len(e.Drains)), make([]bool, len(e.Drains))
+	m.siphoning, m.loose = make([]bool, len(e.Runs)), make([]bool, len(e.Runs))
+	m.blocked, m.clogged, m.knocked = make([]ramp, len(e.Drains)), make([]ramp, len(e.Drains)), make([]bool, len(e.Drains))
+	m.offAt, m.valve = make([]float64, len(e.Runs)), make([]float64, len(e.Runs))
+	for i := range e.Runs {
+		m.offAt[i], m.valve[i] = math.NaN(), math.NaN()
+	}
 	for i := range e.Pumps {
 		m.turn[i], m.regain[i] = math.Inf(1), regain
 		m.travel[i] = e.Pumps[i].Float.On - e.Pumps[i].Float.Off
@@ -99,8 +111,8 @@ func (s *sim) settleRunning() bool {
 			m.running[i], changed = on, true
 		}
 	}
-	for k := range s.r.lines {
-		l := &s.r.lines[k]
+	for k := range s.lines {
+		l := &s.lines[k]
 		driven := false
 		for _, p := range l.pumps {
 			driven = driven || m.running[p]
@@ -116,6 +128,8 @@ func (s *sim) settleRunning() bool {
 		for _, run := range l.returns {
 			m.siphoning[run] = false
 		}
+		// What a siphon kept full needs no filling.
+		m.primed[k] = s.x[s.at.column+k] >= s.prime(k)*(1-1e-6)
 	}
 	if changed {
 		s.swapCircuit()
@@ -163,14 +177,14 @@ func (r *Rig) beside(pump int) []int {
 // lineStops lets a line's water run back, and the pool after it where a return
 // ends under water.
 func (s *sim) lineStops(k int) {
-	l := &s.r.lines[k]
+	l := &s.lines[k]
 	was := s.mode.primed[k]
 	s.mode.primed[k] = false
 	if !was {
 		return
 	}
-	for _, run := range l.returns {
-		if run == s.mode.off {
+	for i, run := range l.returns {
+		if _, cut := s.cut(l.route[i]); cut {
 			continue
 		}
 		if s.poolLevel() > s.r.breaks(run, !s.mode.holesBlocked)+1e-9 {
@@ -178,6 +192,20 @@ func (s *sim) lineStops(k int) {
 			s.log("the pool siphons back through the %s", s.r.E.Runs[run].Name)
 		}
 	}
+}
+
+// isOff reports whether a run has come off.
+func (s *sim) isOff(run int) bool { return !math.IsNaN(s.mode.offAt[run]) }
+
+// cut returns the height at which a way is cut by the first of its runs that came
+// off.
+func (s *sim) cut(route []int) (at float64, ok bool) {
+	for _, run := range route {
+		if s.isOff(run) {
+			return s.mode.offAt[run], true
+		}
+	}
+	return 0, false
 }
 
 // swapCircuit takes the circuit that fits the mode.
@@ -193,7 +221,7 @@ func (s *sim) swapCircuit() {
 		s.circuit = nil
 		return
 	}
-	v := variant{stopped: stopped, open: m.open, off: m.off, offAt: m.offAt, strainer: m.strainer}
+	v := variant{stopped: stopped, valve: m.valve, offAt: m.offAt, strainer: m.strainer}
 	c, err := s.r.circuitFor(&v)
 	if err != nil {
 		s.fail(err)

@@ -2,6 +2,7 @@ package faults
 
 import (
 	"math"
+	"slices"
 
 	"rillwright/enclosure"
 	"rillwright/hydraulics/network"
@@ -33,7 +34,7 @@ func (s *sim) rates(t float64, x, rate []float64) {
 		rate[on.soak+i] = r.soaks[i].rate * x[at.soak+i]
 	}
 	for i, q := range s.outflow.At(pool, s.chambers) {
-		rate[on.drain+i] = q * (1 - m.blocked[i].at(t))
+		rate[on.drain+i] = q * (1 - m.blocked[i].at(t)) * (1 - m.clogged[i].at(t))
 	}
 	for i := range len(r.chambers) - 1 {
 		rate[on.baffle+i] = s.baffle(i, s.chambers[i], s.chambers[i+1])
@@ -59,9 +60,13 @@ func (s *sim) rates(t float64, x, rate []float64) {
 			rate[on.leakSump+l.chamber] += jet(l.area, s.chambers[l.chamber]-l.height)
 		}
 	}
-	for i, active := range m.siphoning {
-		if active {
+	for i := range e.Runs {
+		if m.siphoning[i] {
 			rate[on.siphon+i] = s.siphon(i, pool, math.Max(pump, e.Sump.Bottom))
+		}
+		if m.loose[i] {
+			at, _ := s.cut(s.wayOf(i))
+			rate[on.lost+i] = s.siphon(i, pool, at)
 		}
 	}
 	s.bridges(rate, pool)
@@ -109,8 +114,8 @@ func (s *sim) supply(x, rate []float64, pool, sump float64) {
 		}
 	}
 	outlets := 0.0
-	for k := range r.lines {
-		l := &r.lines[k]
+	for k := range s.lines {
+		l := &s.lines[k]
 		if !m.driven[k] || !m.primed[k] {
 			rate[on.fill+k] = s.column(k, x[s.at.column+k], sump)
 			continue
@@ -125,7 +130,7 @@ func (s *sim) supply(x, rate []float64, pool, sump float64) {
 		for _, i := range l.runs {
 			q := s.flows[len(e.Manifolds)+i]
 			switch u := &e.Runs[i]; {
-			case i == m.off:
+			case s.isOff(i):
 				rate[on.off] += q
 			case u.To.Kind == enclosure.AtPool:
 				rate[on.toPool] += q
@@ -137,7 +142,7 @@ func (s *sim) supply(x, rate []float64, pool, sump float64) {
 		}
 		// The higher ends of a line fill once water gets there.
 		target := s.prime(k)
-		if m.off < 0 {
+		if !s.anyOff(k) {
 			target += full * (l.full - target)
 		}
 		rate[on.fill+k] = (target - x[s.at.column+k]) / 2
@@ -155,26 +160,27 @@ func (s *sim) supply(x, rate []float64, pool, sump float64) {
 
 // prime is what a line must hold before its lowest open end gives water.
 func (s *sim) prime(k int) float64 {
-	l := &s.r.lines[k]
-	if s.mode.off >= 0 && s.inLine(k, s.mode.off) {
-		return math.Min(l.prime, l.curve.Volume(s.mode.offAt))
-	}
-	return l.prime
-}
-
-func (s *sim) inLine(k, run int) bool {
-	for _, i := range s.r.lines[k].runs {
-		if i == run {
-			return true
+	l := &s.lines[k]
+	v := l.prime
+	for _, i := range l.runs {
+		if s.isOff(i) {
+			v = math.Min(v, l.curve.Volume(s.mode.offAt[i]))
 		}
 	}
-	return false
+	return v
+}
+
+// anyOff reports whether a run of a line came off.
+func (s *sim) anyOff(k int) bool { return slices.ContainsFunc(s.lines[k].runs, s.isOff) }
+
+func (s *sim) inLine(k, run int) bool {
+	return slices.Contains(s.lines[k].runs, run)
 }
 
 // column is the flow into the standing water of a line that is being filled, or,
 // negative, that runs back.
 func (s *sim) column(k int, volume, sump float64) float64 {
-	l := &s.r.lines[k]
+	l := &s.lines[k]
 	surface := l.curve.Level(volume)
 	if s.mode.driven[k] {
 		sum := 0.0
@@ -187,7 +193,7 @@ func (s *sim) column(k int, volume, sump float64) float64 {
 	}
 	for i := range l.returns {
 		if s.mode.siphoning[l.returns[i]] {
-			return 0
+			return 0 // it stays full
 		}
 	}
 	sum := 0.0
@@ -230,15 +236,24 @@ func lift(w *way, height float64) float64 {
 	return q
 }
 
-// siphon is the flow of a run that draws the pool down.
-func (s *sim) siphon(run int, pool, sump float64) float64 {
+// wayOf is the way of a return's siphon.
+func (s *sim) wayOf(run int) []int {
+	for k := range s.lines {
+		if i := slices.Index(s.lines[k].returns, run); i >= 0 {
+			return s.lines[k].route[i]
+		}
+	}
+	return nil
+}
+
+// siphon is the flow of a run that draws the pool down to a lower level.
+func (s *sim) siphon(run int, pool, low float64) float64 {
 	stop := s.r.breaks(run, !s.mode.holesBlocked)
-	low := math.Max(sump, s.r.E.Sump.Bottom)
 	if pool <= math.Max(stop, low) {
 		return 0
 	}
-	for k := range s.r.lines {
-		l := &s.r.lines[k]
+	for k := range s.lines {
+		l := &s.lines[k]
 		for i, u := range l.returns {
 			if u == run {
 				return network.Through(l.siphon[i], pool-low, 0)

@@ -198,7 +198,7 @@ func (r *Rig) PoolArea() float64 { return r.pool.Area(r.E.Pool.DamTop - 1e-9) }
 // OutletsClogged returns what the outlets give, m3/s, with a share of a pump's
 // strainer clogged and the sump at its running level.
 func (r *Rig) OutletsClogged(pump int, share float64) (float64, error) {
-	v := variant{stopped: make([]bool, len(r.E.Pumps)), open: make([]bool, len(r.E.Runs)), off: -1, strainer: make([]float64, len(r.E.Pumps))}
+	v := variant{stopped: make([]bool, len(r.E.Pumps)), strainer: make([]float64, len(r.E.Pumps))}
 	v.strainer[pump] = share
 	c, err := study.NewCircuit(r.altered(&v), r.Case, study.Setting{}, v.stopped)
 	if err != nil {

@@ -107,7 +107,8 @@ const (
 	// A pump that drew air and took hold again so often hunts.
 	hunting = 5
 	// Events that a run keeps, and those of any kind that it may have.
-	keptEvents, mostEvents = 1000, 100_000
+	keptEvents, mostEvents = 1000, 20_000
+	mostSteps              = 400_000
 )
 
 // Run follows the rig through a course of events.
@@ -166,10 +167,11 @@ func (s *sim) follow(end float64) error {
 			s.look()
 			s.watches[event].happened()
 			s.overtaken()
-			if s.happened++; s.happened > mostEvents {
-				s.out.Why = fmt.Sprintf("the run was given up at %.0f s after %d events, the last of them: %s", s.solver.Time(), mostEvents, s.last)
-				return errors.New(s.out.Scenario.Name + ": " + s.out.Why)
-			}
+			s.happened++
+		}
+		if s.happened > mostEvents || s.out.Steps > mostSteps {
+			s.out.Why = fmt.Sprintf("the run was given up at %.0f s after %d events in %d steps, the last event: %s", s.solver.Time(), s.happened, s.out.Steps, s.last)
+			return errors.New(s.out.Scenario.Name + ": " + s.out.Why)
 		}
 		s.sample()
 	}
@@ -197,9 +199,10 @@ func (s *sim) nextTurn() float64 {
 	}
 	for i := range s.mode.blocked {
 		later(s.mode.blocked[i].start + s.mode.blocked[i].over)
+		later(s.mode.clogged[i].start + s.mode.clogged[i].over)
 	}
 	for i := range s.mode.staged {
-		later(s.mode.stage[i])
+		later(s.mode.staged[i].next)
 	}
 	for i := range s.mode.streams {
 		later(s.mode.streams[i].until)
@@ -219,6 +222,7 @@ func (s *sim) due() {
 	}
 	for i := range s.mode.turn {
 		if s.mode.turn[i] <= now {
+			s.happened++
 			t := &s.r.E.Pumps[i].Timer
 			s.mode.resting[i] = !s.mode.resting[i]
 			s.mode.turn[i] = now + t.On
@@ -229,8 +233,8 @@ func (s *sim) due() {
 		}
 	}
 	for i := range s.mode.staged {
-		if s.mode.stage[i] > 0 && s.mode.stage[i] <= now {
-			s.clog(i)
+		if s.mode.staged[i].next <= now {
+			s.onward(i)
 			changed = true
 		}
 	}

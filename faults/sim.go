@@ -3,6 +3,7 @@ package faults
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"rillwright/enclosure"
 	"rillwright/hydraulics"
@@ -22,6 +23,7 @@ type sim struct {
 	at    stores
 	on    routes
 
+	lines   []line // those of the rig, with valves and strainers as they are now
 	outflow *study.Outflow
 	circuit *circuit
 	solver  *stiff.Solver
@@ -52,15 +54,15 @@ type stores struct {
 
 // routes are the indices of paths.
 type routes struct {
-	toFilm, toSoak, toSoil, toPool, toChamber, fill int
-	film, soak, drain, baffle, hidden, dam, rim     int
-	leakPool, leakSump, off, loose, siphon, bridge  int
-	poolAir, air                                    int
-	topUp, addPool, addSump                         int
+	toFilm, toSoak, toSoil, toPool, toChamber, fill      int
+	film, soak, drain, baffle, hidden, dam, rim          int
+	leakPool, leakSump, off, loose, lost, siphon, bridge int
+	poolAir, air                                         int
+	topUp, addPool, addSump                              int
 }
 
 func newSim(r *Rig, o Options) *sim {
-	s := &sim{r: r, o: o}
+	s := &sim{r: r, o: o, lines: slices.Clone(r.lines)}
 	e := r.E
 	add := func(name string) int { s.names = append(s.names, name); return len(s.names) - 1 }
 	s.at.pool = add("pool")
@@ -137,6 +139,7 @@ func (s *sim) route() {
 	on.off = path(pump, at.floor, "out of the hose that came off")
 	on.loose = many(len(s.r.lines), func(i int) { path(at.column+i, at.floor, "out of the hose that came off") })
 	on.siphon = many(len(e.Runs), func(i int) { path(at.pool, pump, "siphoned back through the "+e.Runs[i].Name) })
+	on.lost = many(len(e.Runs), func(i int) { path(at.pool, at.floor, "out of the pool through the "+e.Runs[i].Name) })
 	on.bridge = many(len(e.Bridges), func(i int) {
 		b := &e.Bridges[i]
 		path(s.storeOf(b.From), s.storeOf(b.To), "along the "+b.Name)
@@ -201,7 +204,8 @@ func (s *sim) begin() {
 		s.x[s.at.soak+i] = r.soaks[i].held
 	}
 	for i := range e.Pumps {
-		s.mode.dry[i] = e.Pumps[i].InSump && st.SumpLevel < r.inlet(i)
+		s.mode.dry[i] = e.Pumps[i].InSump && st.SumpLevel <= r.inlet(i)
+		s.mode.floatOff[i] = e.Pumps[i].Float.Given && st.SumpLevel <= e.Pumps[i].Float.Off
 	}
 	s.settleRunning()
 	for k := range r.lines {

@@ -94,6 +94,8 @@ func (u *usual) add(id, question string, kind Kind, index int, lasts float64, st
 	u.list = append(u.list, Fault{
 		ID: id, Question: question, Kind: kind, Index: index,
 		Scenario: enclosure.Scenario{Name: plain(question), Lasts: lasts, Steps: steps},
+		// It may happen while the pump runs, and then it is worst.
+		Options: Options{NoTimers: true},
 	})
 	return &u.list[len(u.list)-1]
 }

@@ -26,7 +26,7 @@ func (s *sim) watch() {
 			s.watchPump(i, sump, add)
 		}
 	}
-	for k := range r.lines {
+	for k := range s.lines {
 		add(true, func(_ float64, x []float64) float64 {
 			if !s.mode.driven[k] || s.mode.primed[k] {
 				return -1
@@ -35,7 +35,7 @@ func (s *sim) watch() {
 			return x[s.at.column+k] - s.prime(k)*(1-1e-6)
 		}, func() {
 			s.mode.primed[k] = true
-			if s.mode.off < 0 {
+			if !s.anyOff(k) {
 				s.log("water reaches the outlets%s", s.ofLine(k))
 			}
 			s.solver.Restart()
@@ -51,6 +51,17 @@ func (s *sim) watch() {
 		}, func() {
 			s.mode.siphoning[i] = false
 			s.log("air gets into the %s: it siphons no more", e.Runs[i].Name)
+			s.solver.Restart()
+		})
+		add(false, func(_ float64, x []float64) float64 {
+			if !s.mode.loose[i] {
+				return 1
+			}
+			at, _ := s.cut(s.wayOf(i))
+			return pool(x) - math.Max(r.breaks(i, !s.mode.holesBlocked), at) - 1e-6
+		}, func() {
+			s.mode.loose[i] = false
+			s.log("air gets into the %s: no more of the pool comes through it", e.Runs[i].Name)
 			s.solver.Restart()
 		})
 	}
@@ -202,8 +213,8 @@ func (s *sim) watchRims(pool func(x []float64) float64, add adder) {
 
 // ofLine names a line where there are several.
 func (s *sim) ofLine(k int) string {
-	l := &s.r.lines[k]
-	if len(s.r.lines) < 2 || len(l.pumps) == 0 {
+	l := &s.lines[k]
+	if len(s.lines) < 2 || len(l.pumps) == 0 {
 		return ""
 	}
 	return " of the " + s.r.E.Pumps[l.pumps[0]].Name

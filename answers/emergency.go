@@ -2,6 +2,7 @@ package answers
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"rillwright/catalogue"
@@ -33,32 +34,33 @@ func (r *FaultReport) Emergency() []Situation {
 			}
 		}
 	}
-	worst := func(kinds ...faults.Kind) string {
-		if v := f.WorstSpill(kinds...); v > 0 {
-			return "Up to " + quantity.Volume(v).Show(e.Units)
+	// worst says how much can reach the floor and by which ways.
+	worst := func(none string, kinds ...faults.Kind) string {
+		v := f.WorstSpill(kinds...)
+		if v == 0 {
+			return none
 		}
-		return ""
+		for i := range f.Faults {
+			if slices.Contains(kinds, f.Faults[i].Kind) && f.failed[i] == nil && f.bad[i].Spilled == v {
+				return fmt.Sprintf("Up to %s can run %s if nobody comes.", quantity.Volume(v).Show(e.Units), where(f.bad[i]))
+			}
+		}
+		return none
 	}
 	add(faults.Blocked, "Water runs over the dam, or the pool stands high", append([]string{plug}, "Clear the strainer of "+theDrains(e), "Start again only when the pool is back at its lip"),
 		func(int) string {
-			if v := worst(faults.Blocked, faults.HalfBlocked, faults.BlocksSlowly); v != "" {
-				return v + " can run over the dam if nobody comes."
-			}
-			return "The other way out carries it, or the pump runs out before the dam spills."
+			return worst("Another drain carries it, or the pump runs out before the dam spills.", faults.Blocked, faults.HalfBlocked, faults.BlocksSlowly)
 		})
-	add(faults.PowerCut, "The power is off", []string{"Do nothing: water runs back for some minutes", "See that the sump stays below its rim", startsAgain(f)},
+	add(faults.PowerCut, "The power is off", powerOff(f),
 		func(int) string {
-			if v := worst(faults.PowerCut); v != "" {
-				return v + " can run over the sump's rim."
-			}
-			return "It all fits into the sump."
+			return worst("It all fits into the sump.", faults.PowerCut, faults.DayStopped)
 		})
 	add(faults.HoseOff, "A hose is off, or water sprays", append([]string{plug}, valves(e)...),
-		func(int) string { return worst(faults.HoseOff) + " can be pumped onto the floor." })
+		func(int) string { return worst("Nothing likely reaches the floor.", faults.HoseOff) })
 	add(faults.Leaks, "The stand or floor is wet and all runs as usual", []string{plug, "Bail the pool into buckets down to below the leak", "Dry it and mark the place before anything else"},
-		func(int) string { return worst(faults.Leaks) + " can seep out within two days." })
+		func(int) string { return worst("Little, if it is seen to.", faults.Leaks) })
 	add(faults.TopUpSticks, "The sump rises by itself", []string{"Shut the tap of the top-up", plug},
-		func(int) string { return worst(faults.TopUpSticks) + " a day can run over the sump's rim." })
+		func(int) string { return worst("It stays within the sump for a day.", faults.TopUpSticks) })
 	out = append(out, Situation{
 		Sign:  "The pump roars or the wall goes dry",
 		Do:    []string{plug, "Top the sump up to its mark", "Rinse the pump's sponge", "Plug in and see water at the outlets within a minute"},
@@ -110,9 +112,18 @@ func valves(e *enclosure.Enclosure) []string {
 	return out
 }
 
+// powerOff is what to do when the power fails: nothing, if all fits.
+func powerOff(f *FaultSurvey) []string {
+	do := []string{"Wait: water runs back into the sump for a while", "See that the sump stays below its rim"}
+	if f.WorstSpill(faults.PowerCut, faults.DayStopped) > 0 {
+		do = []string{"Lift the end of every hose that hangs in the water out of it", "Bail the sump before it reaches its rim"}
+	}
+	return append(do, startsAgain(f))
+}
+
 func startsAgain(f *FaultSurvey) string {
 	for i := range f.Faults {
-		if f.Faults[i].Kind == faults.PowerCut && f.likely(i).Flowing {
+		if f.Faults[i].Kind == faults.PowerCut && f.failed[i] == nil && f.likely(i).Flowing {
 			return "When it is back, see that water comes out of the outlets"
 		}
 	}

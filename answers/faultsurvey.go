@@ -27,6 +27,7 @@ type FaultSurvey struct {
 	bad    []*faults.Result
 	good   []*faults.Result
 	badRig map[string]*faults.Rig
+	failed []error // why a fault could not be followed, by fault
 }
 
 // doubtGroup is one doubt or some that act as one.
@@ -74,17 +75,15 @@ func (s *Survey) NewFaultSurvey(list []faults.Fault, progress func(done, of int)
 		}
 		told.one()
 	})
-	if err := errors.Join(errs...); err != nil {
-		return nil, err
-	}
+	f.failed = make([]error, len(list))
 	for i := range list {
+		f.failed[i] = errors.Join(errs[i*runs : (i+1)*runs]...)
 		f.signs[list[i].ID] = f.sensesOf(i)
 	}
 	return f, f.corners([]int{1, -1}, told)
 }
 
-// follow runs one fault. A valve that is open by mistake is the same fault whether
-// or not the survey's other runs have it so.
+// follow runs one fault, closely enough for a verdict.
 func (f *FaultSurvey) follow(r *faults.Rig, x *faults.Fault) (*faults.Result, error) {
 	o := x.Options
 	o.Tolerance = coarse
@@ -153,7 +152,7 @@ func badness(x *faults.Fault, r *faults.Result) float64 {
 func (f *FaultSurvey) sensesOf(i int) []int8 {
 	x := &f.Faults[i]
 	out := make([]int8, len(f.groups))
-	if x.Kind == faults.PumpClogs {
+	if x.Kind == faults.PumpClogs || f.failed[i] != nil {
 		return out
 	}
 	for g := range f.groups {
@@ -212,10 +211,15 @@ func (f *FaultSurvey) corners(sides []int, told *tally) error {
 		if side < 0 {
 			to = f.good
 		}
-		to[i], errs[k] = f.follow(rigs[key(i, side)], &f.Faults[i])
+		if f.failed[i] == nil {
+			to[i], errs[k] = f.follow(rigs[key(i, side)], &f.Faults[i])
+		}
 		told.one()
 	})
-	return errors.Join(errs...)
+	for k, err := range errs {
+		f.failed[k%n] = errors.Join(f.failed[k%n], err)
+	}
+	return nil
 }
 
 // likely is how a fault likely ends.
@@ -238,61 +242,6 @@ func (f *FaultSurvey) band(i int, of func(*faults.Result) float64) (low, likely,
 		}
 	}
 	return low, likely, high
-}
-
-// Again follows the same faults in a changed enclosure, with the senses found
-// before: the likely case and the bad end of each. Faults of parts that are new
-// take the senses of the first fault of their kind.
-func (f *FaultSurvey) Again(s *Survey) (*FaultSurvey, error) {
-	n := &FaultSurvey{S: s, signs: map[string][]int8{}}
-	asked := map[faults.Kind]bool{}
-	model := map[faults.Kind][]int8{}
-	for i := range f.Faults {
-		k := f.Faults[i].Kind
-		asked[k] = true
-		if model[k] == nil {
-			model[k] = f.signs[f.Faults[i].ID]
-		}
-	}
-	for _, x := range faults.Usual(s.E) {
-		if asked[x.Kind] {
-			n.Faults = append(n.Faults, x)
-		}
-	}
-	n.findGroups()
-	if err := n.makeLikely(); err != nil {
-		return nil, err
-	}
-	old := map[string]int{}
-	for g := range f.groups {
-		old[f.groups[g].name] = g
-	}
-	n.ends = make([][]*faults.Result, len(n.Faults))
-	for i := range n.Faults {
-		signs, ok := f.signs[n.Faults[i].ID]
-		if !ok {
-			signs = model[n.Faults[i].Kind]
-		}
-		mine := make([]int8, len(n.groups))
-		for g := range n.groups {
-			if k, ok := old[n.groups[g].name]; ok {
-				mine[g] = signs[k]
-			}
-		}
-		n.signs[n.Faults[i].ID] = mine
-		r, err := n.follow(n.rigs[0], &n.Faults[i])
-		if err != nil {
-			return nil, err
-		}
-		n.ends[i] = []*faults.Result{r}
-	}
-	return n, n.corners([]int{1}, nil)
-}
-
-func (f *FaultSurvey) makeLikely() error {
-	r, err := faults.NewRig(f.S.E, f.S.E.Likely())
-	f.rigs = []*faults.Rig{r}
-	return err
 }
 
 // matters ranks the groups of doubts by how far each alone moves a figure.
@@ -332,7 +281,7 @@ func (f *FaultSurvey) matters(i int, of func(*faults.Result) float64, show func(
 func (f *FaultSurvey) WorstSpill(kinds ...faults.Kind) float64 {
 	worst := 0.0
 	for i := range f.Faults {
-		if slices.Contains(kinds, f.Faults[i].Kind) && f.bad[i].Spilled > drop {
+		if slices.Contains(kinds, f.Faults[i].Kind) && f.failed[i] == nil && f.bad[i].Spilled > drop {
 			worst = math.Max(worst, f.bad[i].Spilled)
 		}
 	}
@@ -347,4 +296,14 @@ func (f *FaultSurvey) LeastPoolArea() float64 {
 		area = math.Min(area, r.PoolArea())
 	}
 	return area
+}
+
+// AllRun reports whether the pump runs at the bad end of every fault too.
+func (f *FaultSurvey) AllRun() bool {
+	for _, r := range f.badRig {
+		if !r.Runs() {
+			return false
+		}
+	}
+	return true
 }

@@ -30,13 +30,13 @@ func refilled(e *enclosure.Enclosure, level float64) *enclosure.Enclosure {
 	return n
 }
 
-// trial is what a fill level comes to at the bad end of each fault.
-func (f *FaultSurvey) trial(level float64) (ReservePoint, error) {
+// trial is what a fill level comes to at the bad end of each fault of some kinds.
+func (f *FaultSurvey) trial(level float64, kinds ...faults.Kind) (ReservePoint, error) {
 	e := refilled(f.S.E, level)
 	p := ReservePoint{Level: level - e.Sump.Bottom, Free: math.Inf(1), Days: math.Inf(1)}
 	for i := range f.Faults {
 		x := &f.Faults[i]
-		if x.Kind != faults.PowerCut && x.Kind != faults.Blocked && x.Kind != faults.Away {
+		if !slices.Contains(kinds, x.Kind) || f.failed[i] != nil {
 			continue
 		}
 		r, err := faults.NewRig(e, f.cornerCase(f.signs[x.ID], 1))
@@ -49,15 +49,15 @@ func (f *FaultSurvey) trial(level float64) (ReservePoint, error) {
 		}
 		p.Volume = r.SumpVolume(level)
 		switch x.Kind {
-		case faults.PowerCut:
-			p.Free = res.SumpFree
-			if res.Spilled > drop {
-				p.Free = -res.Spilled
-			}
-		case faults.Blocked:
+		case faults.Away:
+			p.Days = math.Min(res.Short, x.Scenario.Lasts)
+		case faults.Blocked, faults.HalfBlocked, faults.BlocksSlowly:
 			p.Spill = math.Max(p.Spill, res.Spilled)
 		default:
-			p.Days = math.Min(res.Short, x.Scenario.Lasts)
+			p.Free = math.Min(p.Free, res.SumpFree)
+			if res.Spilled > drop {
+				p.Free = math.Min(p.Free, -res.Spilled)
+			}
 		}
 	}
 	return p, nil
@@ -70,9 +70,11 @@ func (f *FaultSurvey) FillLine() (*FillLine, error) {
 	bottom, rim := e.Sump.Bottom, f.rim()
 	_, good := freeboards(e.Units)
 	out := &FillLine{}
-	search := func(pass func(ReservePoint) bool) (float64, error) {
+	back := []faults.Kind{faults.PowerCut, faults.Standpipe, faults.DayStopped, faults.HolesBlocked}
+	blocking := []faults.Kind{faults.Blocked, faults.HalfBlocked, faults.BlocksSlowly}
+	search := func(pass func(ReservePoint) bool, kinds ...faults.Kind) (float64, error) {
 		test := func(z float64) (bool, error) {
-			p, err := f.trial(z)
+			p, err := f.trial(z, kinds...)
 			return pass(p), err
 		}
 		lo, hi := bottom+0.005, rim-good
@@ -99,11 +101,21 @@ func (f *FaultSurvey) FillLine() (*FillLine, error) {
 	free := f.S.E.Sump.Width * f.S.E.Sump.Depth * good
 	tests := []func() error{
 		func() (err error) {
-			out.ByRim, err = search(func(p ReservePoint) bool { return p.Free >= free })
+			out.ByRim, err = search(func(p ReservePoint) bool { return p.Free >= free }, back...)
 			return err
 		},
 		func() (err error) {
-			out.ByDrain, err = search(func(p ReservePoint) bool { return p.Spill <= drop })
+			dry := func(p ReservePoint) bool { return p.Spill <= drop }
+			out.ByDrain, err = search(dry, faults.Blocked)
+			if err != nil || math.IsInf(out.ByDrain, -1) {
+				return err
+			}
+			// One that blocks in part or slowly is seldom the worse; if it is,
+			// look again with all of them.
+			if p, err := f.trial(out.ByDrain, blocking...); err != nil || dry(p) {
+				return err
+			}
+			out.ByDrain, err = search(dry, blocking...)
 			return err
 		},
 		func() (err error) {
@@ -165,7 +177,7 @@ func (f *FaultSurvey) curve(out *FillLine) error {
 	levels = slices.CompactFunc(levels, func(a, b float64) bool { return math.Abs(b-a) < 1e-4 })
 	out.Points = make([]ReservePoint, len(levels))
 	errs := make([]error, len(levels))
-	InParallel(len(levels), func(i int) { out.Points[i], errs[i] = f.trial(levels[i]) })
+	InParallel(len(levels), func(i int) { out.Points[i], errs[i] = f.trial(levels[i], faults.PowerCut, faults.Blocked, faults.Away) })
 	return errors.Join(errs...)
 }
 
@@ -187,9 +199,10 @@ func (f *FaultSurvey) fillAnswer(l *FillLine) Answer {
 		a.Figures = append(a.Figures, fig)
 	}
 	planned := r.Start.StopLevel
-	add("highest mark", l.Highest)
-	add("lowest mark", l.Lowest)
-	add("as the design has it", planned)
+	add("highest mark, standing still", l.Highest)
+	add("lowest mark, standing still", l.Lowest)
+	add("as the design has it, standing still", planned)
+	add("as the design has it, while it runs", r.Start.SumpLevel)
 	add("a power cut allows", l.ByRim)
 	add("a blocked drain allows", l.ByDrain)
 	for _, p := range l.Points {
@@ -205,6 +218,8 @@ func (f *FaultSurvey) fillAnswer(l *FillLine) Answer {
 	a.Limit = Limit{Text: fmt.Sprintf("no water on the floor in a power cut, with %s to the rim, nor when a drain blocks; the pump's inlet covered by %s while it runs", quantity.Length(good).Show(sys), quantity.Length(startCover).Show(sys)), Source: "practice", Mark: "from memory of the trade"}
 	a.Score = math.Min(l.Highest-planned, planned-l.Lowest)
 	switch {
+	case !r.Runs() && len(r.Start.Dry) == 0:
+		a.Verdict, a.Say = Unknown, "As it stands nothing runs, so nothing can be said."
 	case math.IsInf(l.Highest, -1) || l.Highest < l.Lowest:
 		a.Verdict = Fails
 		a.Say = "No mark is both low enough for a blocked drain and a power cut, and high enough to keep the pump covered: there must be a second drain or a float switch."

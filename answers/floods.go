@@ -3,11 +3,15 @@ package answers
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"rillwright/faults"
 	"rillwright/quantity"
 )
+
+// drip is a flow onto the floor that is still worth telling, m3/s: 36 ml/h.
+const drip = 1e-8
 
 // drop is water that no verdict turns on, m3: beyond what the steps resolve.
 const drop = 5e-6
@@ -31,6 +35,16 @@ func (f *FaultSurvey) Answers() []Answer {
 func (f *FaultSurvey) answer(i int) Answer {
 	x := &f.Faults[i]
 	a := Answer{ID: x.ID, Question: x.Question, LimitingLine: x.Line}
+	switch {
+	case f.failed[i] != nil:
+		a.Verdict = Unknown
+		a.Say = "This could not be followed: " + firstLine(f.failed[i]) + "."
+		return a
+	case !f.Likely().Runs() && x.Kind != faults.Leaks && x.Kind != faults.TopUpSticks && x.Kind != faults.Own:
+		a.Verdict = Unknown
+		a.Say = "As it stands nothing runs, so nothing can be said: see first that the pump is covered and reaches the top."
+		return a
+	}
 	switch x.Kind {
 	case faults.Away:
 		f.away(&a, i)
@@ -53,7 +67,13 @@ func (f *FaultSurvey) flood(a *Answer, i int) {
 	low, likely, high := f.band(i, spilled)
 	a.Figures = append(a.Figures, f.volumes("water on the floor", low, likely, high))
 	f.figures(a, i)
+	if x.Kind == faults.HoseOff {
+		f.joints(a, x)
+	}
 	a.Limit = Limit{Text: "no water on the floor", Source: "practice", Mark: "common practice, no source"}
+	if unavoidable(x.Kind) {
+		a.Limit.Text = "none: what such a fault spills can be made less, not built away; know how much it is"
+	}
 	a.Score = -high
 	bad := f.bad[i]
 	least, good := freeboards(sys)
@@ -97,6 +117,37 @@ func (f *FaultSurvey) floodMatters(i int, high float64) []Matter {
 		return f.matters(i, func(r *faults.Result) float64 { return r.SumpMost - e.Sump.Bottom }, length, 3)
 	}
 	return f.matters(i, func(r *faults.Result) float64 { return r.PoolMost - e.Pool.Floor }, length, 3)
+}
+
+// joints adds what reaches the floor by the joint at which a hose comes off.
+func (f *FaultSurvey) joints(a *Answer, x *faults.Fault) {
+	sys, r := f.S.E.Units, f.Likely()
+	list := r.Joints(x.Index)
+	if len(list) < 2 {
+		return
+	}
+	least, most := math.Inf(1), 0.0
+	for _, z := range list {
+		sc := x.Scenario
+		sc.Steps = slices.Clone(sc.Steps)
+		sc.Steps[0].Height = z
+		res, err := r.Run(&sc, faults.Options{Tolerance: coarse, NoTimers: true})
+		if err != nil {
+			continue
+		}
+		least, most = math.Min(least, res.Spilled), math.Max(most, res.Spilled)
+	}
+	if most == 0 {
+		return
+	}
+	a.Figures = append(a.Figures, figure(fmt.Sprintf("by which of its %d joints comes off, likely", len(list)),
+		quantity.Band[quantity.Volume]{Low: quantity.Volume(least), Likely: quantity.Volume((least + most) / 2), High: quantity.Volume(most)}, sys))
+	last := &a.Figures[len(a.Figures)-1]
+	last.Text = fromTo(quantity.Volume(least).Show(sys), quantity.Volume(most).Show(sys))
+	if quantity.Volume(least).Show(sys) == quantity.Volume(most).Show(sys) {
+		last.Text = quantity.Volume(most).Show(sys)
+	}
+	last.Likely = last.High
 }
 
 // unavoidable reports whether a fault puts water on the floor whatever is built,
@@ -148,193 +199,9 @@ func firstSpill(r *faults.Result) float64 {
 	return first
 }
 
-// spills says where and how much water reaches the floor, and when.
-func (f *FaultSurvey) spills(i int, likely, high float64) string {
-	sys := f.S.E.Units
-	r := f.likely(i)
-	lead := "Likely not, but at the bad end "
-	if likely <= drop {
-		r = f.bad[i]
-	} else {
-		lead = "Yes: "
-	}
-	if unavoidable(f.Faults[i].Kind) {
-		lead = ""
-	}
-	var b strings.Builder
-	b.WriteString(lead)
-	if first := firstSpill(r); !math.IsNaN(first) && first > 0 {
-		fmt.Fprintf(&b, "%s after it begins ", ShowTime(first))
-	}
-	amount := quantity.Volume(likely).Show(sys)
-	most := quantity.Volume(high).Show(sys)
-	switch {
-	case likely <= drop:
-		fmt.Fprintf(&b, "water runs %s, %s in all.", where(r), most)
-	case amount == most:
-		fmt.Fprintf(&b, "water runs %s, %s in all.", where(r), amount)
-	default:
-		fmt.Fprintf(&b, "water runs %s, likely %s in all and %s at the bad end.", where(r), amount, most)
-	}
-	return sentence(b.String())
-}
-
-// sentence begins a text with a capital.
-func sentence(s string) string {
-	if s == "" {
-		return s
-	}
-	return strings.ToUpper(s[:1]) + s[1:]
-}
-
-// where lists the ways by which water reached the floor, most first.
-func where(r *faults.Result) string {
-	var ways []string
-	for _, s := range r.Spills {
-		if s.Volume > drop {
-			ways = append(ways, s.From)
-		}
-	}
-	return strings.Join(ways, " and ")
-}
-
-// afterwards says how the pump fares.
-func (f *FaultSurvey) afterwards(i int) string {
-	x, r := &f.Faults[i], f.likely(i)
-	switch {
-	case x.Kind == faults.Leaks || x.Kind == faults.HoseOff:
-		if !math.IsInf(r.Dry, 1) {
-			return "The pump draws air after " + ShowTime(r.Dry) + "; nobody there, all of that is on the floor."
-		}
-		return ""
-	case r.Hunts:
-		return "The pump hunts: it draws air, the water comes back, it starts again, over and over."
-	case !math.IsInf(r.Dry, 1) && !r.Flowing:
-		return "The pump draws air after " + ShowTime(r.Dry) + " and runs dry until somebody pulls its plug."
-	case x.Kind == faults.PowerCut && !f.starting():
-		return "When the power comes back it does not start by itself: the outlets stay dry."
-	case (x.Kind == faults.PowerCut || x.Kind == faults.DayStopped) && r.Flowing:
-		return "It starts again by itself" + reaches(r) + "."
-	case x.Kind == faults.Blocked && r.Spilled <= drop && r.Flowing:
-		return "The other drains carry it all."
-	}
-	return ""
-}
-
-// starting reports whether anything flowed to begin with.
-func (f *FaultSurvey) starting() bool { return f.S.Likely.Outlets > 0 && f.likely(0).Flowing }
-
-// reaches says how long the water takes to the outlets after the power is back.
-func reaches(r *faults.Result) string {
-	back := math.NaN()
-	for _, e := range r.Events {
-		switch {
-		case e.What == "the power comes back" || strings.HasSuffix(e.What, " starts"):
-			back = e.At
-		case strings.HasPrefix(e.What, "water reaches the outlets") && !math.IsNaN(back):
-			return ", and water reaches the outlets " + ShowTime(e.At-back) + " later"
-		}
-	}
-	return ""
-}
-
-// clogs answers how the flow fades as a pump's strainer clogs.
-func (f *FaultSurvey) clogs(a *Answer, i int) {
-	x, sys := &f.Faults[i], f.S.E.Units
-	r := f.Likely()
-	full, err := r.OutletsClogged(x.Index, 0)
-	if err != nil || full <= 0 {
-		a.Verdict, a.Say = Unknown, "Nothing flows, so nothing can be said."
-		return
-	}
-	half := f.halved(r, x.Index, full)
-	a.Figures = append(a.Figures, Figure{Name: "share of the strainer clogged when the flow is halved", Low: half, Likely: half, High: half, Text: quantity.Ratio(half).Show(sys)})
-	f.figures(a, i)
-	res := f.bad[i]
-	a.Limit = Limit{Text: "the wall runs until the strainer is seen to, and nothing spills", Source: "practice", Mark: "common practice, no source"}
-	a.Margin = ""
-	a.Score = half
-	switch {
-	case res.Spilled > drop:
-		a.Verdict, a.Say = Fails, f.spills(i, f.likely(i).Spilled, res.Spilled)
-	case half < 0.5:
-		a.Verdict = Tight
-		a.Say = fmt.Sprintf("The flow is down to half when %s of the strainer is clogged: a sponge one size larger gives more time.", quantity.Ratio(half).Show(sys))
-	default:
-		a.Verdict = Holds
-		a.Say = fmt.Sprintf("Slowly: the flow is down to half only when %s of the strainer is clogged. A bucket test every month shows it.", quantity.Ratio(half).Show(sys))
-	}
-}
-
-// halved finds the clogged share at which the outlets give half.
-func (f *FaultSurvey) halved(r *faults.Rig, pump int, full float64) float64 {
-	lo, hi := 0.0, 0.9999
-	for range 24 {
-		mid := (lo + hi) / 2
-		if q, err := r.OutletsClogged(pump, mid); err == nil && q > full/2 {
-			lo = mid
-		} else {
-			hi = mid
-		}
-	}
-	return lo
-}
-
-// away answers how long the water lasts.
-func (f *FaultSurvey) away(a *Answer, i int) {
-	lasts := f.Faults[i].Scenario.Lasts
-	days := func(r *faults.Result) float64 { return math.Min(r.Short, lasts) }
-	low, likely, high := f.band(i, days)
-	show := func(v float64) string {
-		if v >= lasts {
-			return "more than a year"
-		}
-		return ShowTime(v)
-	}
-	a.Figures = append(a.Figures, Figure{Name: "until the pump stops for want of water", Low: low / oneDay, Likely: likely / oneDay, High: high / oneDay, Unit: "days", Text: dayBand(low, likely, high, lasts)})
-	a.Limit = Limit{Text: "4 days, a long weekend; the trade asks for a glance every day", Mark: "assumed, no source"}
-	a.Score = low
-	a.Margin = beyond(low, longWeekend, "than a long weekend, at the bad end")
-	switch {
-	case low >= longWeekend:
-		a.Verdict, a.Say = Holds, "The water lasts "+show(low)+" at least."
-	case low >= oneDay:
-		a.Verdict, a.Say = Tight, "The water lasts "+show(low)+" at the bad end, likely "+show(likely)+": not over a long weekend without a look at it."
-	default:
-		a.Verdict, a.Say = Fails, "The pump may run short of water within "+show(low)+"."
-	}
-	f.splashed(a)
-	a.Matters = f.matters(i, days, show, 3)
-}
-
-// splashed says what splash that is never seen does to the time away: it is left
-// out of the figures above, since it can empty any sump and only a mark on it
-// shows whether there is any.
-func (f *FaultSurvey) splashed(a *Answer) {
-	r := f.Likely()
-	_, inlet := r.InletVolume()
-	reserve := r.SumpVolume(r.Start.SumpLevel) - r.SumpVolume(inlet)
-	const one = 0.01
-	q := one * r.Start.Outlets
-	if q <= 0 || reserve <= 0 {
-		return
-	}
-	a.Figures = append(a.Figures, timeFigure("with 1 % of the water splashed or soaked away", reserve/q))
-	a.Cautions = append(a.Cautions, "Splash and water that soaks away are left out of the days: mark the sump and run it for a day first.")
-}
-
-// dayBand shows a band of times in days.
-func dayBand(low, likely, high, most float64) string {
-	if low >= most {
-		return "more than a year"
-	}
-	text := fmt.Sprintf("%.1f to %.1f days", low/oneDay, high/oneDay)
-	if high >= most {
-		text = fmt.Sprintf("%.1f days to more than a year", low/oneDay)
-	}
-	if likely < most {
-		text += fmt.Sprintf(", likely %.1f days", likely/oneDay)
-	}
+// firstLine is an error's first line.
+func firstLine(err error) string {
+	text, _, _ := strings.Cut(err.Error(), "\n")
 	return text
 }
 

@@ -59,7 +59,7 @@ func (f *FaultSurvey) linkText(l *faults.Link) string {
 	day := func(q float64) string { return quantity.Volume(q * oneDay).Show(sys) }
 	switch {
 	case l.Flow[2] <= 0:
-		return "carries nothing"
+		return "carries nothing" + f.crestText(l)
 	case l.Kind == "return":
 		return fmt.Sprintf("siphons when the pump stops, until %s: %s", upper, quantity.Volume(l.Drawn[1]).Show(sys))
 	case l.Kind == "hose":
@@ -67,9 +67,20 @@ func (f *FaultSurvey) linkText(l *faults.Link) string {
 		if !l.Starts {
 			text += "; it does not fill by itself"
 		}
-		return text
+		return text + f.crestText(l)
 	}
-	return fmt.Sprintf("%s to %s a day, likely %s, until %s", day(l.Flow[0]), day(l.Flow[2]), day(l.Flow[1]), upper)
+	return fmt.Sprintf("%s to %s a day, likely %s, until %s", day(l.Flow[0]), day(l.Flow[2]), day(l.Flow[1]), upper) + f.crestText(l)
+}
+
+// crestText says how high a link's crest stands over the water it hangs in.
+func (f *FaultSurvey) crestText(l *faults.Link) string {
+	if math.IsNaN(l.Crest) {
+		return ""
+	}
+	if l.Crest <= l.Upper {
+		return "; its crest is under water"
+	}
+	return fmt.Sprintf("; its crest is %s over the water", quantity.Length(l.Crest-l.Upper).Show(f.S.E.Units))
 }
 
 // levelName names the level to which a link can draw its upper water.

@@ -83,6 +83,9 @@ func (c *checker) stands(p *Pump, path string) {
 	if ok && kind == sumpName && len(c.d.Sump.Chambers) > 0 {
 		c.report(p.In.Pos, path+".in", "the sump has chambers, and it is not said in which this pump stands", "name one of "+either(chamberNames(c.d.Sump.Chambers)))
 	}
+	if list := c.d.Sump.Chambers; ok && kind == aChamber && len(list) > 0 && !c.partial && p.In.Value != list[len(list)-1].Name.Value {
+		c.report(p.In.Pos, path+".in", fmt.Sprintf("the pump stands in %q, and water goes on from there to %q", p.In.Value, list[len(list)-1].Name.Value), "list the chambers in the order the water passes them, the pump's last")
+	}
 }
 
 func chamberNames(list []Chamber) []string {

@@ -117,7 +117,7 @@ type Step struct {
 	Which  Field[string]   `yaml:"which" doc:"What it happens to, by name."`
 	Share  Field[ratio]    `yaml:"share" range:"[0,1]" doc:"How much of it is blocked, clogged or open; all of it if left out."`
 	Over   Field[duration] `yaml:"over" range:"[0,31622400]" doc:"How long it takes; at once if left out."`
-	Size   Field[length]   `yaml:"size" range:"(0,1]" doc:"Diameter of the leak, as a round hole."`
+	Size   Field[length]   `yaml:"size" range:"(0,0.1]" doc:"Diameter of the leak, as a round hole."`
 	Height Field[length]   `yaml:"height" range:"[-20,20]" doc:"For a leak, above the pool's floor or the sump's bottom; for a hose, of the joint above the enclosure's inside bottom, less than 0 below it."`
 	Volume Field[volume]   `yaml:"volume" doc:"How much water is added or taken."`
 	Flow   Field[flow]     `yaml:"flow" doc:"In place of volume: water runs in or out at this rate, for \"over\", or until the end."`

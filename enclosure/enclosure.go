@@ -74,6 +74,7 @@ type Pool struct {
 	Width, Depth float64
 	Floor        float64
 	DamTop       float64
+	DamWidth     float64 // over which it spills
 	Displaced    Figure
 	Zones        []Zone // by height, none over another
 	Hidden       []Hidden

@@ -183,6 +183,10 @@ func (r *resolver) vessel() {
 			Why: "20 to 40 %, from memory of the trade", Settle: "count the litres at the first filling",
 		}),
 	}
+	e.Pool.DamWidth = e.Pool.Width
+	if d.Dam.Width.Given() {
+		e.Pool.DamWidth = float64(d.Dam.Width.Value)
+	}
 	if d.Dam.Pos.Line == 0 {
 		// Without a dam the enclosure itself holds the water.
 		room := d.Enclosure.Outside.Height.Value

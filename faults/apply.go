@@ -183,6 +183,28 @@ func (r *Rig) LowestJoint(run int) float64 {
 	return math.Max(math.Min(from, to), math.Min(r.rim(), math.Max(from, to)))
 }
 
+// Joints lists the heights of a run's joints outside the sump, m above the room
+// floor, from the lowest up: where it leaves the sump and where its pieces meet,
+// hose and pipe taken to rise evenly.
+func (r *Rig) Joints(run int) []float64 {
+	u := &r.E.Runs[run]
+	from, to := r.height(u.From, u), r.height(u.To, u)
+	out := []float64{r.LowestJoint(run)}
+	total, at := 0.0, 0.0
+	for k := range u.Pieces {
+		total += u.Pieces[k].Length
+	}
+	for k := range u.Pieces {
+		if at += u.Pieces[k].Length; total > 0 {
+			if z := from + (to-from)*at/total; z > out[0] {
+				out = append(out, z)
+			}
+		}
+	}
+	slices.Sort(out)
+	return slices.CompactFunc(out, func(a, b float64) bool { return math.Abs(b-a) < 1e-3 })
+}
+
 // leak opens a hole in a pane or joint.
 func (s *sim) leak(st *enclosure.Step) {
 	l := leak{chamber: -1, area: hydraulics.CircleArea(st.Size), height: st.Height}

@@ -19,20 +19,20 @@ import (
 // checkCase is what testdata/crosscheck.py reads: figures of parts, none of what
 // is computed from them.
 type checkCase struct {
-	Kinematic, Hmax, Qmax, Shape, Strainer, Inlet float64
-	Pieces                                        []checkPiece
-	BarBore, BarRoughness, BarLength, BarHeight   float64
-	Feed, LevelError, Hole, Discharge, WallTap    float64
-	Outlets                                       []float64
-	Lip, LipBore, StrainerArea, Rim               float64
-	PoolWidth, PoolDepth, PoolFloor, DamTop       float64
-	Displaced, WallWidth, WallHeight, Film        float64
-	Evaporation, Bottom, SumpHeight, SumpDepth    float64
-	SumpLevel, Under                              float64
-	Chambers                                      []float64
-	Steps                                         []checkStep
-	Lasts                                         float64
-	UntilDry                                      bool
+	Kinematic, Hmax, Qmax, Shape, Strainer, Inlet     float64
+	Pieces                                            []checkPiece
+	BarBore, BarRoughness, BarLength, BarHeight       float64
+	Feed, LevelError, Hole, Discharge, WallTap        float64
+	Outlets                                           []float64
+	Lip, LipBore, StrainerArea, Rim                   float64
+	PoolWidth, PoolDepth, PoolFloor, DamTop, DamWidth float64
+	Displaced, WallWidth, WallHeight, Film            float64
+	Evaporation, Bottom, SumpHeight, SumpDepth        float64
+	SumpLevel, Under                                  float64
+	Chambers                                          []float64
+	Steps                                             []checkStep
+	Lasts                                             float64
+	UntilDry                                          bool
 }
 
 type checkPiece struct {
@@ -56,7 +56,7 @@ func handOver(r *Rig) checkCase {
 		BarBore: c.Of(m.Bore), BarRoughness: m.Roughness, BarLength: m.Length, BarHeight: m.Height,
 		Feed: u.At, LevelError: c.Of(m.LevelError), Hole: c.Of(m.Groups[0].Hole), Discharge: c.Of(m.Groups[0].Discharge), WallTap: c.Of(e.WallTap),
 		Lip: d.Lip, LipBore: c.Of(d.LipBore), StrainerArea: d.StrainerArea, Rim: hydraulics.CdRimWeir,
-		PoolWidth: e.Pool.Width, PoolDepth: e.Pool.Depth, PoolFloor: e.Pool.Floor, DamTop: e.Pool.DamTop, Displaced: c.Of(e.Pool.Displaced),
+		PoolWidth: e.Pool.Width, PoolDepth: e.Pool.Depth, PoolFloor: e.Pool.Floor, DamTop: e.Pool.DamTop, DamWidth: e.Pool.DamWidth, Displaced: c.Of(e.Pool.Displaced),
 		WallWidth: e.Wall.Width, WallHeight: e.Wall.Height, Film: c.Of(e.FilmHoldUp) * e.Wall.Width * e.Wall.Height,
 		Evaporation: c.Of(e.Evaporation), Bottom: e.Sump.Bottom, SumpHeight: e.Sump.Height, SumpDepth: e.Sump.Depth, SumpLevel: e.Sump.Level,
 		Chambers: []float64{e.Sump.Width},

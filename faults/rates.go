@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"rillwright/enclosure"
+	"rillwright/hydraulics"
 	"rillwright/hydraulics/network"
 )
 
@@ -47,17 +48,17 @@ func (s *sim) rates(t float64, x, rate []float64) {
 		if behind >= h.Floor { // else it holds less than nothing by a step's error, and is brought back
 			behind = math.Max(behind, sill)
 		}
-		rate[on.hidden+i] = opening(h.Gap, math.Max(pool, sill)-behind)
+		rate[on.hidden+i] = hydraulics.OpeningFlow(h.Gap, math.Max(pool, sill)-behind, still)
 	}
-	rate[on.dam] = weir(e.Pool.Width, pool-e.Pool.DamTop)
+	rate[on.dam] = hydraulics.SharpCrestFlow(e.Pool.DamWidth, pool-e.Pool.DamTop)
 	for i := range r.chambers {
-		rate[on.rim+i] = weir(s.rimLength(i), s.chambers[i]-r.rim())
+		rate[on.rim+i] = hydraulics.SharpCrestFlow(s.rimLength(i), s.chambers[i]-r.rim())
 	}
 	for i := range m.leaks {
 		if l := &m.leaks[i]; l.chamber < 0 {
-			rate[on.leakPool] += jet(l.area, pool-l.height)
+			rate[on.leakPool] += hydraulics.OpeningFlow(l.area, math.Max(pool-l.height, 0), stillJet)
 		} else {
-			rate[on.leakSump+l.chamber] += jet(l.area, s.chambers[l.chamber]-l.height)
+			rate[on.leakSump+l.chamber] += hydraulics.OpeningFlow(l.area, math.Max(s.chambers[l.chamber]-l.height, 0), stillJet)
 		}
 	}
 	for i := range e.Runs {

@@ -214,3 +214,19 @@ func (r *Rig) OutletsClogged(pump int, share float64) (float64, error) {
 	}
 	return sum, nil
 }
+
+// Runs reports whether anything flows at the start: some pump in the sump is
+// covered, its float lets it run, and it lifts water out of something.
+func (r *Rig) Runs() bool {
+	flows := r.Start.Outlets > 0
+	for i := range r.Start.Runs {
+		flows = flows || r.Start.Runs[i].Flow > 0
+	}
+	for i := range r.E.Pumps {
+		p := &r.E.Pumps[i]
+		if p.InSump && flows && r.Start.SumpLevel > r.inlet(i) && !(p.Float.Given && r.Start.SumpLevel <= p.Float.Off) {
+			return true
+		}
+	}
+	return false
+}

@@ -52,6 +52,7 @@ type Result struct {
 	// Spilled is all water on the floor, m3, and Spills where from.
 	Spilled float64
 	Spills  []Spill
+	Still   float64 // what runs onto the floor over the last fifth, in the mean, m3/s
 	Evaporated,
 	SoakedAway,
 	Added float64
@@ -265,6 +266,9 @@ func (s *sim) sample() {
 		}
 	}
 	s.sampled = s.solver.Time()
+	if s.sampled <= 0.8*o.Scenario.Lasts {
+		s.late, s.spilledLate = s.sampled, s.x[s.at.floor]
+	}
 	pool := s.poolLevel()
 	o.PoolMost = math.Max(o.PoolMost, pool)
 	o.PoolFree = math.Min(o.PoolFree, math.Max(r.pool.Volume(r.E.Pool.DamTop)-s.x[s.at.pool], 0))
@@ -328,6 +332,9 @@ func (s *sim) finish() {
 		if s.paths[k].To == s.at.floor && v > 1e-9 {
 			s.spill(s.ways[k], v)
 		}
+	}
+	if s.late < o.Ended {
+		o.Still = (s.x[s.at.floor] - s.spilledLate) / (o.Ended - s.late)
 	}
 	o.Flowing = true
 	for k := range s.r.lines {

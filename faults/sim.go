@@ -32,17 +32,18 @@ type sim struct {
 	steps   []enclosure.Step
 	next    int // step to come
 
-	x        []float64 // the solver's stores
-	chambers []float64 // levels, scratch
-	flows    []float64 // of manifolds, then runs
-	moved    []float64 // what moved at once, by path
-	first    map[string]float64
-	trouble  error   // of the last circuit that could not be solved
-	sampled  float64 // time of the last sample
-	happened int     // events so far
-	last     string  // the last one in words
-	err      error
-	out      *Result
+	x                 []float64 // the solver's stores
+	chambers          []float64 // levels, scratch
+	flows             []float64 // of manifolds, then runs
+	moved             []float64 // what moved at once, by path
+	first             map[string]float64
+	trouble           error   // of the last circuit that could not be solved
+	sampled           float64 // time of the last sample
+	late, spilledLate float64 // time of the last sample in the first four fifths, and what was spilled by then
+	happened          int     // events so far
+	last              string  // the last one in words
+	err               error
+	out               *Result
 }
 
 // stores are the indices of stores.
@@ -258,36 +259,12 @@ func (s *sim) steadyChambers(last, q float64) {
 }
 
 const (
-	// Discharge coefficients: a sharp opening, a sharp crest.
-	sharp = 0.6
-	crest = 0.62
-	// still is the head difference within which an opening's flow turns from
-	// growing with the root to growing with the head itself, m, as it does when
-	// the flow is slow; without it the slope has no end.
+	// still is the head difference within which the flow between two waters is
+	// slow, m: they answer at once otherwise.
 	still = 1e-5
+	// stillJet is the same for a hole into air, to which nothing answers quickly.
+	stillJet = 1e-9
 )
-
-// opening is the flow through an area under a head difference of either sign.
-func opening(area, head float64) float64 {
-	return sharp * area * math.Sqrt(2*hydraulics.G) * head / math.Sqrt(math.Abs(head)+still)
-}
-
-// jet is the flow out of a hole into air under a head.
-func jet(area, head float64) float64 {
-	if head <= 0 {
-		return 0
-	}
-	const still = 1e-9 // nothing answers quickly to a small hole
-	return sharp * area * math.Sqrt(2*hydraulics.G) * head / math.Sqrt(head+still)
-}
-
-// weir is the flow over a sharp crest.
-func weir(width, head float64) float64 {
-	if head <= 0 {
-		return 0
-	}
-	return crest * 2 / 3 * math.Sqrt(2*hydraulics.G) * width * head * math.Sqrt(head)
-}
 
 // baffle is the flow from chamber i to the next at two levels.
 func (s *sim) baffle(i int, up, down float64) float64 {
@@ -295,10 +272,10 @@ func (s *sim) baffle(i int, up, down float64) float64 {
 	c := &sump.Chambers[i]
 	if c.Under > 0 {
 		wet := math.Min(c.Under, math.Max(math.Max(up, down)-sump.Bottom, 0))
-		return opening(wet*sump.Depth, up-down)
+		return hydraulics.OpeningFlow(wet*sump.Depth, up-down, still)
 	}
 	top := sump.Bottom + c.Over
-	return weir(sump.Depth, up-top) - weir(sump.Depth, down-top)
+	return hydraulics.SharpCrestFlow(sump.Depth, up-top) - hydraulics.SharpCrestFlow(sump.Depth, down-top)
 }
 
 func (s *sim) log(format string, args ...any) {

@@ -69,8 +69,13 @@ func Usual(e *enclosure.Enclosure) []Fault {
 		u.add("top-up", "And if the top-up sticks open?", TopUpSticks, -1, day, enclosure.Step{What: "top-up sticks", Share: 1}).Line = e.TopUp.Pos.Line
 	}
 	leak := func(id, where string, kind enclosure.PlaceKind, floor float64) {
+		// In a sump with chambers, that of the pumps: there it hurts first.
+		at := enclosure.Place{Kind: kind, Name: where}
+		if kind == enclosure.AtSump {
+			at.Index = max(len(e.Sump.Chambers)-1, 0)
+		}
 		u.add(id, fmt.Sprintf("And if a joint of the %s leaks?", where), Leaks, -1, 2*day, enclosure.Step{
-			What: "leak starts", Which: where, Size: Pinhole, Height: floor, Place: enclosure.Place{Kind: kind, Name: where},
+			What: "leak starts", Which: where, Size: Pinhole, Height: floor, Place: at,
 		})
 	}
 	leak("leak[pool]", "pool", enclosure.AtPool, e.Pool.Floor)
@@ -145,6 +150,9 @@ func (u *usual) hoses() {
 		if r.From.Kind != enclosure.AtPump && !(r.From.Kind == enclosure.AtTee && r.To.Kind != enclosure.AtSump) || r.To.Kind == enclosure.AtPump || drains(e, i) {
 			continue
 		}
+		if inSump(e, i) {
+			continue
+		}
 		u.add("hose-off["+r.Name+"]", fmt.Sprintf("And if the %s comes off?", r.Name), HoseOff, i, 6*hour,
 			enclosure.Step{What: "hose off", Which: r.Name, Index: i, Height: math.NaN()}).Line = r.Pos.Line
 	}
@@ -173,6 +181,13 @@ func drains(e *enclosure.Enclosure, run int) bool {
 		}
 	}
 	return false
+}
+
+// inSump reports whether all of a run lies within the sump: it goes from a pump
+// there to an end below the rim.
+func inSump(e *enclosure.Enclosure, run int) bool {
+	r := &e.Runs[run]
+	return r.From.Kind == enclosure.AtPump && r.To.Kind == enclosure.AtSump && r.EndHeight <= e.Sump.Bottom+e.Sump.Height
 }
 
 func (u *usual) pumps() {

@@ -25,6 +25,7 @@ func Floods(s *answers.Survey, cat *catalogue.Catalogue, rep *answers.FaultRepor
 	changes := f.floodChanges(rep)
 	type outcome struct {
 		water, floods []answers.Answer
+		stops         bool
 		err           error
 	}
 	got := make([]*outcome, len(changes))
@@ -46,6 +47,7 @@ func Floods(s *answers.Survey, cat *catalogue.Catalogue, rep *answers.FaultRepor
 			return
 		}
 		o.floods, o.water = fs.Answers(), t.Water()
+		o.stops = rep.Survey.Likely().Runs() && !(fs.Likely().Runs() && fs.AllRun())
 		o.err = t.Err()
 	})
 	var errs []error
@@ -60,6 +62,9 @@ func Floods(s *answers.Survey, cat *catalogue.Catalogue, rep *answers.FaultRepor
 				errs = append(errs, fmt.Errorf("%s: %w", changes[i].do, o.err))
 			}
 			continue
+		}
+		if o.stops {
+			continue // what only keeps the pump from running is no fix
 		}
 		all := slices.Concat(o.water, o.floods)
 		for k := range rep.Answers {
@@ -221,6 +226,18 @@ func (f *finder) raiseDam(rep *answers.FaultReport, spilled float64) []change {
 	p := &f.s.E.Pool
 	area := rep.Survey.LeastPoolArea()
 	top := p.Floor + tape(p.DamTop-p.Floor+1.1*spilled/area, f.s.E.Units, math.Ceil)
+	// Not beyond the enclosure, and not up to where the water comes from.
+	ceiling := math.Inf(1)
+	for i := range f.s.E.Manifolds {
+		ceiling = math.Min(ceiling, f.s.E.Manifolds[i].Height)
+	}
+	room := &f.s.E.Design.Enclosure
+	if h := room.Inside.Height; room.Inside.Given() {
+		ceiling = math.Min(ceiling, float64(room.Bottom.Value+h.Value))
+	}
+	if top >= ceiling || top-p.Floor > 2*(p.DamTop-p.Floor) {
+		return nil
+	}
 	text := quantity.Length(top - p.Floor).Show(f.s.E.Units)
 	return []change{{
 		do:   fmt.Sprintf("make the dam %s high; its glass and joints then carry more water, so see to them again", text),

@@ -26,6 +26,19 @@ func OrificeReynolds(d, head, kinematic float64) float64 {
 	return d * math.Sqrt(2*G*head) / kinematic
 }
 
+// CdOpening is the discharge coefficient of a sharp opening between two waters,
+// under a baffle or in a pane. Source: Idelchik, Handbook of Hydraulic Resistance
+// (from memory): 0.60 to 0.62.
+const CdOpening = 0.6
+
+// OpeningFlow returns the flow (m3/s) through an opening between two waters under a
+// head difference of either sign (m). Within the head still (m, over 0) the flow
+// turns from growing with the root of the head to growing with the head itself,
+// as slow flow does; without it the slope at no head has no end.
+func OpeningFlow(area, head, still float64) float64 {
+	return CdOpening * area * math.Sqrt(2*G) * head / math.Sqrt(math.Abs(head)+still)
+}
+
 // OrificeFlow returns the free discharge of a hole of the given area (m2) under
 // head (m) above its outlet, m3/s: cd A sqrt(2 g h). It is 0 for head <= 0.
 func OrificeFlow(cd, area, head float64) float64 {

@@ -96,6 +96,26 @@ func FrancisWeir(l, h float64, contractions int) (q float64, ok bool) {
 	return 1.84 * b * h * math.Sqrt(h), l > 3*h
 }
 
+// CdCrest is the discharge coefficient of a sharp crest as wide as its channel
+// under a low head: Rehbock's 0.602 + 0.083 h/p, taken at a head of a fifth of the
+// crest's height (from memory).
+const CdCrest = 0.62
+
+// SharpCrestFlow returns the flow (m3/s) over a sharp crest of a width (m) at head
+// h (m): Poleni's CdCrest (2/3) sqrt(2g) b h^1.5, 0 for h <= 0.
+func SharpCrestFlow(width, h float64) float64 {
+	if h <= 0 {
+		return 0
+	}
+	return CdCrest * 2 / 3 * math.Sqrt(2*G) * width * h * math.Sqrt(h)
+}
+
+// SharpCrestHead returns the head (m) at which a flow q (m3/s) runs over a sharp
+// crest: the inverse of SharpCrestFlow, 0 for q <= 0.
+func SharpCrestHead(width, q float64) float64 {
+	return math.Pow(math.Max(q, 0)/(CdCrest*2/3*math.Sqrt(2*G)*width), 2.0/3)
+}
+
 // CdTooth is the weir coefficient of narrow overflow teeth (5 to 10 mm wide, 5 to
 // 20 mm of head), good to some 20 %. They lie outside every published range: an
 // engineering assumption. Derate further for blocked teeth.

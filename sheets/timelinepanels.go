@@ -93,8 +93,8 @@ func (t *timeline) levels() {
 	t.add("Water in the sump, over its bottom", in(e.Sump.Height), standing, sump, notes...)
 }
 
-// mostFlows is how many flows a panel shows.
-const mostFlows = 5
+// mostFlows is how many flows a panel shows: more names do not fit over it.
+const mostFlows = 4
 
 // flows adds the panel of flows: over the wall, down the drains, onto the
 // floor, then others if there is room.

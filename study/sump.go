@@ -20,9 +20,8 @@ func (b *supply) fillLevels(levels []float64, last, q float64) {
 		case c.Under > 0:
 			levels[i] = down + hydraulics.OrificeHead(0.6, c.Under*b.e.Sump.Depth, q)
 		case c.Over > 0:
-			// Sharp crest across the whole box: q = 0.62 2/3 sqrt(2 g) b h^1.5.
-			k := 0.62 * 2 / 3 * math.Sqrt(2*hydraulics.G) * b.e.Sump.Depth
-			levels[i] = math.Max(down, b.e.Sump.Bottom+c.Over+math.Pow(math.Max(q, 0)/k, 2.0/3))
+			// Sharp crest across the whole box.
+			levels[i] = math.Max(down, b.e.Sump.Bottom+c.Over+hydraulics.SharpCrestHead(b.e.Sump.Depth, q))
 		default:
 			levels[i] = down
 		}

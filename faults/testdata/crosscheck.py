@@ -317,7 +317,7 @@ class Enclosure:
             move(UP, DOWN, self.baffle(c["bottom"] + x[UP] / self.a[0], sump))
         over = pool - c["damTop"]
         if over > 0:
-            move(POOL, FLOOR, 0.62 * 2 / 3 * ROOT2G * c["poolWidth"] * over**1.5)
+            move(POOL, FLOOR, 0.62 * 2 / 3 * ROOT2G * c["damWidth"] * over**1.5)
         return r
 
     def follow(self):

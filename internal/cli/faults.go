@@ -41,7 +41,7 @@ func (c *faultsCommand) Run(std *Streams) error {
 	if c.Pairs {
 		depth = rillwright.FaultPairs
 	}
-	r, err := rillwright.Build(file, data, rillwright.Options{Beside: beside, Faults: depth, Progress: progress(std)})
+	r, err := rillwright.Build(file, data, rillwright.Options{Beside: beside, Faults: depth, NoFixes: c.Brief, Progress: progress(std)})
 	if err != nil {
 		return refuse(std, fmt.Errorf("%w\n  do: look at how the runs join pumps, tees and manifolds, and at valves that are shut", err))
 	}

@@ -32,7 +32,10 @@ func TestCreeps(t *testing.T) {
 		{"a return under water", trial.Swap(t, examples.CorridorCabinet, "manifolds:\n", returnRun("120 mm")+"\nmanifolds:\n"), answers.Tight, "siphons when the pump stops"},
 		{"a return above the water", trial.Swap(t, examples.CorridorCabinet, "manifolds:\n", returnRun("190 mm")+"\nmanifolds:\n"), answers.Holds, "Nothing that is listed"},
 	} {
-		a := find(followed(t, c.data, EveryFault).Answers, "creeps")
+		a, err := build(t, c.data).Survey.Creeps()
+		if err != nil {
+			t.Fatal(err)
+		}
 		if a.Verdict != c.want || !strings.Contains(a.Say, c.says) {
 			t.Errorf("%s: %v: %s", c.name, a.Verdict, a.Say)
 		}

@@ -14,7 +14,7 @@ import (
 
 func followed(t *testing.T, data []byte, depth FaultDepth) *Report {
 	t.Helper()
-	r, err := Build("demo.yaml", data, Options{Faults: depth})
+	r, err := Build("demo.yaml", data, Options{Faults: depth, NoFixes: true})
 	if err != nil || r.Findings.HasErrors() {
 		t.Fatal(err, r.Findings)
 	}
@@ -115,7 +115,10 @@ func TestFloodFixesAsWritten(t *testing.T) {
 	}
 	on := regexp.MustCompile(`on: (.*) }$`)
 	for demo, data := range map[string][]byte{"metric": examples.CorridorCabinet, "us": examples.CounterWall} {
-		base := followed(t, data, MainFaults)
+		base, err := Build("demo.yaml", data, Options{Faults: MainFaults})
+		if err != nil {
+			t.Fatal(err)
+		}
 		id := blocked(t, base).ID
 		a := find(base.Answers, id)
 		tried := 0

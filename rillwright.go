@@ -27,6 +27,9 @@ type Options struct {
 	NoFixes bool
 	// Faults says how far faults are followed through time.
 	Faults FaultDepth
+	// Only, if given, tells which answers about faults are wanted: fill lines,
+	// what creeps and fixes are left out where they are not.
+	Only func(id string) bool
 	// Progress, if given, is told how far that is; calls do not overlap.
 	Progress func(done, of int)
 }
@@ -115,9 +118,15 @@ func (r *Report) follow(cat *catalogue.Catalogue, o Options) error {
 	if o.Faults == NoFaults {
 		return nil
 	}
-	rep, err := r.Survey.Floods(answers.FaultOptions{Brief: o.Faults == MainFaults, Pairs: o.Faults == FaultPairs, Progress: o.Progress})
+	wants := o.Only
+	if wants == nil {
+		wants = func(string) bool { return true }
+	}
+	rep, err := r.Survey.Floods(answers.FaultOptions{
+		Brief: o.Faults == MainFaults, NoLines: !wants("fill-line") && !wants("creeps"), Pairs: o.Faults == FaultPairs, Progress: o.Progress,
+	})
 	if err == nil && !o.NoFixes {
-		err = fixes.Floods(r.Survey, cat, rep)
+		err = fixes.Floods(r.Survey, cat, rep, wants)
 	}
 	if err != nil {
 		return fmt.Errorf("%s: faults: %w", r.File, err)

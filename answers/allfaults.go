@@ -21,6 +21,8 @@ type FaultOptions struct {
 	// Brief follows the faults alone that everybody asks about: a power cut,
 	// blocked drains and being away, and leaves the rest out.
 	Brief bool
+	// NoLines leaves out the fill lines and what creeps.
+	NoLines bool
 	// Pairs also follows every two faults at once.
 	Pairs bool
 	// Progress, if given, is told what is done; calls do not overlap.
@@ -45,11 +47,11 @@ func (s *Survey) Floods(o FaultOptions) (*FaultReport, error) {
 		return nil, err
 	}
 	out := &FaultReport{Survey: f, Answers: f.Answers()}
-	if !o.Brief {
+	if !o.Brief && !o.NoLines {
 		if out.Line, err = f.FillLine(); err != nil {
 			return nil, err
 		}
-		creep, err := f.walk()
+		creep, err := walk(f.S, f.Likely())
 		if err != nil {
 			return nil, err
 		}
@@ -62,6 +64,15 @@ func (s *Survey) Floods(o FaultOptions) (*FaultReport, error) {
 	}
 	Sort(out.Answers)
 	return out, nil
+}
+
+// Creeps answers what water may leave by itself, without following any fault.
+func (s *Survey) Creeps() (Answer, error) {
+	r, err := faults.NewRig(s.E, s.E.Likely())
+	if err != nil {
+		return Answer{}, err
+	}
+	return walk(s, r)
 }
 
 // pairs follows every two faults at once, likely.

@@ -15,10 +15,11 @@ const aDay = 1e-4
 
 // walk answers what water may leave by itself along things that hang between the
 // waters.
-func (f *FaultSurvey) walk() (Answer, error) {
-	sys := f.S.E.Units
+func walk(s *Survey, r *faults.Rig) (Answer, error) {
+	f := walker{s.E}
+	sys := s.E.Units
 	a := Answer{ID: "creeps", Question: "Can water creep or siphon away?"}
-	links, err := f.Likely().Walk()
+	links, err := r.Walk()
 	if err != nil {
 		return a, err
 	}
@@ -53,9 +54,12 @@ func (f *FaultSurvey) walk() (Answer, error) {
 	return a, nil
 }
 
+// walker puts links into words.
+type walker struct{ e *enclosure.Enclosure }
+
 // linkText says what one link carries.
-func (f *FaultSurvey) linkText(l *faults.Link) string {
-	sys, upper := f.S.E.Units, f.levelName(l)
+func (f walker) linkText(l *faults.Link) string {
+	sys, upper := f.e.Units, f.levelName(l)
 	day := func(q float64) string { return quantity.Volume(q * oneDay).Show(sys) }
 	switch {
 	case l.Flow[2] <= 0:
@@ -73,26 +77,26 @@ func (f *FaultSurvey) linkText(l *faults.Link) string {
 }
 
 // crestText says how high a link's crest stands over the water it hangs in.
-func (f *FaultSurvey) crestText(l *faults.Link) string {
+func (f walker) crestText(l *faults.Link) string {
 	if math.IsNaN(l.Crest) {
 		return ""
 	}
 	if l.Crest <= l.Upper {
 		return "; its crest is under water"
 	}
-	return fmt.Sprintf("; its crest is %s over the water", quantity.Length(l.Crest-l.Upper).Show(f.S.E.Units))
+	return fmt.Sprintf("; its crest is %s over the water", quantity.Length(l.Crest-l.Upper).Show(f.e.Units))
 }
 
 // levelName names the level to which a link can draw its upper water.
-func (f *FaultSurvey) levelName(l *faults.Link) string {
-	floor := f.S.E.Pool.Floor
+func (f walker) levelName(l *faults.Link) string {
+	floor := f.e.Pool.Floor
 	if l.From != "pool" {
-		floor = f.S.E.Sump.Bottom
+		floor = f.e.Sump.Bottom
 	}
-	return fmt.Sprintf("the %s stands at %s", l.From, quantity.Length(math.Max(l.Stop[2]-floor, 0)).Show(f.S.E.Units))
+	return fmt.Sprintf("the %s stands at %s", l.From, quantity.Length(math.Max(l.Stop[2]-floor, 0)).Show(f.e.Units))
 }
 
-func (f *FaultSurvey) linkVerdict(l *faults.Link) (Verdict, string) {
+func (f walker) linkVerdict(l *faults.Link) (Verdict, string) {
 	toFloor := l.Place.Kind == enclosure.AtFloor
 	text := sentence(fmt.Sprintf("the %s %s.", l.Name, f.linkText(l)))
 	switch {

@@ -14,15 +14,15 @@ import (
 	"rillwright/quantity"
 )
 
-// Floods fills in the fixes of the answers about faults: each change is followed
+// Floods fills in the fixes of the answers about faults that are wanted: each change is followed
 // through every fault of the report again, and through the answers about the
 // water, and what gets worse by it is listed.
-func Floods(s *answers.Survey, cat *catalogue.Catalogue, rep *answers.FaultReport) error {
+func Floods(s *answers.Survey, cat *catalogue.Catalogue, rep *answers.FaultReport, wants func(id string) bool) error {
 	f := &finder{s: s, cat: cat, base: map[string]answers.Answer{}}
 	for _, a := range append(s.Water(), rep.Answers...) {
 		f.base[a.ID] = a
 	}
-	changes := f.floodChanges(rep)
+	changes := f.floodChanges(rep, wants)
 	type outcome struct {
 		water, floods []answers.Answer
 		stops         bool
@@ -102,14 +102,20 @@ func (f *finder) effect(a *answers.Answer, c *change, floods, all []answers.Answ
 
 // floodChanges lists the changes that may keep water off the floor. Their figures
 // are reckoned from what spilled; whether they do is found by following them.
-func (f *finder) floodChanges(rep *answers.FaultReport) []change {
+func (f *finder) floodChanges(rep *answers.FaultReport, wants func(id string) bool) []change {
 	var out []change
 	need := map[string]bool{}
 	for i := range rep.Answers {
+		if !wants(rep.Answers[i].ID) {
+			continue
+		}
 		if v := rep.Answers[i].Verdict; v == answers.Fails || v == answers.Tight {
 			id, _, _ := strings.Cut(rep.Answers[i].ID, "[")
 			need[id] = true
 		}
+	}
+	if len(need) == 0 {
+		return nil
 	}
 	over := rep.Survey.WorstSpill(faults.Blocked, faults.HalfBlocked, faults.BlocksSlowly)
 	if over > 0 {

@@ -99,12 +99,18 @@ func (c *checkCommand) status(shown []answers.Answer) error {
 func only(list []answers.Answer, name string) []answers.Answer {
 	var out []answers.Answer
 	for i := range list {
-		kind, _, _ := strings.Cut(list[i].ID, "[")
-		if list[i].ID == name || kind == name {
+		if named(list[i].ID, name) {
 			out = append(out, list[i])
 		}
 	}
 	return out
+}
+
+// named reports whether an answer goes by a name: its own, or what stands before
+// the bracket.
+func named(id, name string) bool {
+	kind, _, _ := strings.Cut(id, "[")
+	return id == name || kind == name
 }
 
 func noAnswer(name string, list []answers.Answer) error {

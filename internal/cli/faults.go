@@ -41,7 +41,7 @@ func (c *faultsCommand) Run(std *Streams) error {
 	if c.Pairs {
 		depth = rillwright.FaultPairs
 	}
-	r, err := rillwright.Build(file, data, rillwright.Options{Beside: beside, Faults: depth, NoFixes: c.Brief, Progress: progress(std)})
+	r, err := rillwright.Build(file, data, rillwright.Options{Beside: beside, Faults: depth, NoFixes: c.Brief, Only: c.wants(), Progress: progress(std)})
 	if err != nil {
 		return refuse(std, fmt.Errorf("%w\n  do: look at how the runs join pumps, tees and manifolds, and at valves that are shut", err))
 	}
@@ -52,7 +52,11 @@ func (c *faultsCommand) Run(std *Streams) error {
 	shown := r.Faults.Answers
 	if c.Only != "" {
 		if shown = only(shown, c.Only); len(shown) == 0 {
-			return refuse(std, noAnswer(c.Only, r.Faults.Answers))
+			known := r.Faults.Answers
+			if r.Faults.Line == nil {
+				known = append(known, answers.Answer{ID: "fill-line"}, answers.Answer{ID: "creeps"})
+			}
+			return refuse(std, noAnswer(c.Only, known))
 		}
 	}
 	courses, err := c.courses(r, shown)
@@ -83,6 +87,14 @@ func (c *faultsCommand) Run(std *Streams) error {
 	}
 	check := checkCommand{Strict: c.Strict}
 	return check.status(shown)
+}
+
+// wants tells which answers were asked for, nil for all.
+func (c *faultsCommand) wants() func(id string) bool {
+	if c.Only == "" || c.Plot != "" {
+		return nil
+	}
+	return func(id string) bool { return named(id, c.Only) }
 }
 
 // course is one fault with how it goes, every step recorded.

@@ -18,7 +18,7 @@ type faultsJSON struct {
 	Units    string           `json:"units"`
 	Verdict  answers.Verdict  `json:"verdict"`
 	Answers  []answers.Answer `json:"answers"`
-	FillLine fillLineJSON     `json:"fillLine"`
+	FillLine fillLineJSON     `json:"fillLine"` // without points if it was not asked for
 	Courses  []courseJSON     `json:"courses"`
 	Pairs    []pairJSON       `json:"pairs"`
 }
@@ -81,7 +81,11 @@ func (c *faultsCommand) toJSON(r *rillwright.Report, shown []answers.Answer, cou
 	for i := range shown {
 		out.Answers[i] = rounded(shown[i])
 	}
+	out.FillLine.Points = []reserveJSON{}
 	l := r.Faults.Line
+	if l == nil {
+		l = &answers.FillLine{Highest: math.Inf(-1)}
+	}
 	bottom := r.Enclosure.Sump.Bottom
 	out.FillLine = fillLineJSON{Lowest: round(l.Lowest - bottom), Exists: l.Highest >= l.Lowest, Points: []reserveJSON{}}
 	if !math.IsInf(l.Highest, 0) {

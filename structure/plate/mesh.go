@@ -33,10 +33,12 @@ func place(length float64, marks []mark, refine int) (breaks []float64, multiple
 		}
 		return 0
 	})
-	// Marks that all but meet become one; the ends stay where they are.
+	// Marks that all but meet become one; the ends stay where they are. Spans much
+	// shorter than their neighbours would cost digits, and integrals end where they
+	// should all the same.
 	kept := marks[:0]
 	for _, m := range marks {
-		if k := len(kept) - 1; k >= 0 && m.at-kept[k].at < min(0.25*min(m.size, kept[k].size), 0.02*length) {
+		if k := len(kept) - 1; k >= 0 && m.at-kept[k].at < 0.3*min(m.size, kept[k].size) {
 			kept[k].size, kept[k].multiple = min(kept[k].size, m.size), max(kept[k].multiple, m.multiple)
 			if m.at == length {
 				kept[k].at = length
@@ -106,7 +108,7 @@ func axes(p *Pane, l Load, refine int) (x, y *axis) {
 	for _, b := range p.Braces {
 		// Bending beside the end of a spring dies out over (D/k)^(1/3); the push
 		// ends abruptly, so the third derivative of w may jump.
-		size := min(unit, math.Cbrt(d/stiffness(p, b)))
+		size := min(unit, 1.5*math.Cbrt(d/stiffness(p, b)))
 		if b.Side == Bottom || b.Side == Top {
 			xs = append(xs, mark{b.From, size, 3}, mark{b.To, size, 3})
 			_, at := p.point(b.Side, 0)

@@ -16,9 +16,16 @@ type model struct {
 	free    numbering
 	matrix  *band // Cholesky factor for the functions that are free
 
-	w       []float64 // the deflection
+	// The deflection w, and how it is made up: a plane has no bending, and on a
+	// soft support it is so much larger that the bending would drown in its rounding.
+	w     []float64
+	bent  []float64
+	whole plane
+
 	stretch *stretch  // nil with bending alone
 	stress  []float64 // coefficients of Airy's stress function, likewise nil
+
+	scratch [2][]float64
 }
 
 // spring is an elastic support whose work is a product of two axes.
@@ -59,6 +66,10 @@ func newModel(p *Pane, l Load, refine int) *model {
 		m.springs = append(m.springs, spring{b.Stiffness, m.x.products(0, 0, b.X0, b.X1), m.y.products(0, 0, b.Y0, b.Y1)})
 	}
 	m.free = number(m.x, m.y, p.Edges)
+	m.w, m.bent = make([]float64, m.x.n*m.y.n), make([]float64, m.x.n*m.y.n)
+	for i := range m.scratch {
+		m.scratch[i] = make([]float64, m.x.n*m.y.n)
+	}
 	return m
 }
 
@@ -87,80 +98,6 @@ func (m *model) brace(b Brace) spring {
 		s.y = m.y.products(0, 0, b.From, b.To)
 	}
 	return s
-}
-
-// numbering gives each function of x times function of y the number of its
-// unknown, -1 if it is 0. Numbers run fastest along the axis with fewer
-// functions, so that the matrix is narrow.
-type numbering struct {
-	of    []int
-	n     int
-	reach int
-}
-
-// number leaves out the functions that supports make 0, and makes two into one
-// at a line of symmetry, where the slope across it is 0.
-func number(x, y *axis, edges [4]Support) numbering {
-	nx, ny := x.n, y.n
-	first := func(s Support) int { return int(s) } // functions lost: none, one, two
-	x0, x1 := first(edges[Left]), nx-first(edges[Right])
-	if x.mirror {
-		x1 = nx
-	}
-	y0, y1 := first(edges[Bottom]), ny-first(edges[Top])
-	f := numbering{of: make([]int, nx*ny)}
-	for i := range f.of {
-		f.of[i] = -1
-	}
-	visit := func(a, c int) {
-		if x.mirror && a == nx-1 {
-			f.of[a*ny+c] = f.of[(a-1)*ny+c]
-			return
-		}
-		f.of[a*ny+c] = f.n
-		f.n++
-	}
-	if nx > ny {
-		for a := x0; a < x1; a++ {
-			for c := y0; c < y1; c++ {
-				visit(a, c)
-			}
-		}
-		f.reach = degree*(y1-y0) + degree
-	} else {
-		for c := y0; c < y1; c++ {
-			for a := x0; a < x1; a++ {
-				visit(a, c)
-			}
-		}
-		wide := x1 - x0
-		if x.mirror {
-			wide--
-		}
-		f.reach = degree*wide + degree
-	}
-	f.reach = min(f.reach, f.n-1)
-	return f
-}
-
-// gather adds the parts of a field on each unknown.
-func (f *numbering) gather(field, out []float64) {
-	clear(out)
-	for i, k := range f.of {
-		if k >= 0 {
-			out[k] += field[i]
-		}
-	}
-}
-
-// scatter is the field that has the given unknowns.
-func (f *numbering) scatter(unknowns, out []float64) {
-	for i, k := range f.of {
-		out[i] = 0
-		if k >= 0 {
-			out[i] = unknowns[k]
-		}
-	}
 }
 
 // entry returns what functions a, c and b, e (of x, of y) have of the matrix of
@@ -207,53 +144,4 @@ func (m *model) assemble(f *numbering, d, nu float64, springs []spring) *band {
 		return nil
 	}
 	return k
-}
-
-// apply adds to out the forces that the field w makes: matrix times w on all
-// functions, those at supports included.
-func (m *model) apply(w, out []float64) {
-	d, nu := m.pane.Rigidity(), m.pane.Poisson
-	x, y := &m.xx, &m.yy
-	tmp := make([]float64, len(w))
-	m.product(d, x[2], false, y[0], false, w, tmp, out)
-	m.product(d, x[0], false, y[2], false, w, tmp, out)
-	m.product(d*nu, x[3], false, y[3], true, w, tmp, out)
-	m.product(d*nu, x[3], true, y[3], false, w, tmp, out)
-	m.product(2*d*(1-nu), x[1], false, y[1], false, w, tmp, out)
-	for _, s := range m.springs {
-		m.product(s.k, s.x, false, s.y, false, w, tmp, out)
-	}
-}
-
-// product adds f times (matrix of x) w (matrix of y transposed) to out; either
-// matrix may be asked for turned over.
-func (m *model) product(f float64, x []float64, turnX bool, y []float64, turnY bool, w, tmp, out []float64) {
-	nx, ny := m.x.n, m.y.n
-	at := func(t []float64, turn bool, i, j int) float64 {
-		if turn {
-			i, j = j, i
-		}
-		return t[i*width+j-i+degree]
-	}
-	for a := range nx {
-		for c := range ny {
-			sum := 0.0
-			for e := max(0, c-degree); e <= min(ny-1, c+degree); e++ {
-				sum += at(y, turnY, c, e) * w[a*ny+e]
-			}
-			tmp[a*ny+c] = sum
-		}
-	}
-	for a := range nx {
-		for b := max(0, a-degree); b <= min(nx-1, a+degree); b++ {
-			v := f * at(x, turnX, a, b)
-			if v == 0 {
-				continue
-			}
-			to, from := out[a*ny:(a+1)*ny], tmp[b*ny:(b+1)*ny]
-			for c := range to {
-				to[c] += v * from[c]
-			}
-		}
-	}
 }

@@ -4,7 +4,7 @@
 // A pane lies in x from 0 (left) to Width and y from 0 (bottom) to Height. Its
 // deflection w is positive towards its outer face, and so is pressure; water on
 // the inner face pushes outwards. Thin plate theory (Kirchhoff) holds for panes
-// whose sides are at least about ten thicknesses; where the bow passes 0.03
+// whose sides are at least about ten thicknesses; where the bow passes 0.02
 // of the thickness, the stretching of the middle plane is added (von Karman)
 // with edges that slide freely in their plane, as on silicone. Both are in
 // Timoshenko & Woinowsky-Krieger, Theory of Plates and Shells, 2nd ed. 1959

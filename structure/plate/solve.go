@@ -13,8 +13,8 @@ var ErrSingular = errors.New("the supports barely hold the pane: its equations a
 // middle plane is counted. In a pane held all round its tension adds to that of
 // bending before it takes load off: at a bow of 0.13 thicknesses bending alone
 // is 1.7 % short in stress, in proportion to the bow. From here on it would be
-// more than 0.4 %.
-const startStretch = 0.03
+// more than 0.3 %.
+const startStretch = 0.02
 
 // Solve computes a pane under a load. The error says what cannot be computed
 // and why; the pane then has no result. On the usual mesh, bow and stress are
@@ -75,7 +75,7 @@ func solve(p *Pane, l Load, refine int, linear, large bool) (*Result, error) {
 	r.peaks(even, up)
 	r.BendingBow, r.BendingStress = r.Bow.Value, r.Stress.Value
 	if !linear && (large || math.Abs(r.Bow.Value) > startStretch*p.Thickness) {
-		bending := append([]float64(nil), m.w...)
+		alone, whole := append([]float64(nil), m.bent...), m.whole
 		r.Status = Stalled
 		if m.stretch = newStretch(m); m.stretch != nil {
 			out := m.stretch.solve()
@@ -85,7 +85,8 @@ func solve(p *Pane, l Load, refine int, linear, large bool) (*Result, error) {
 			}
 		}
 		if r.Status == Stalled {
-			m.w, m.stress = bending, nil
+			m.bent, m.whole, m.stress = alone, whole, nil
+			m.move(0, alone)
 		}
 		r.peaks(even, up)
 	}
@@ -94,18 +95,17 @@ func solve(p *Pane, l Load, refine int, linear, large bool) (*Result, error) {
 	return r, nil
 }
 
-// bend solves for bending alone, and once more for what rounding left over.
+// bend solves for bending alone, and twice more for what rounding left over.
 func (m *model) bend() {
-	m.w = make([]float64, len(m.force))
 	rest := append([]float64(nil), m.force...)
 	b, step := make([]float64, m.free.n), make([]float64, len(m.force))
-	for range 2 {
+	for range 3 {
 		m.free.gather(rest, b)
 		m.matrix.solve(b)
 		m.free.scatter(b, step)
-		add(m.w, step)
+		m.move(1, step)
 		clear(rest)
-		m.apply(m.w, rest)
+		m.forces(rest)
 		for i := range rest {
 			rest[i] = m.force[i] - rest[i]
 		}

@@ -112,22 +112,21 @@ func (s *stretch) solve() outcome {
 	}
 	// Bending alone overshoots by far where stretching rules. Along it the best
 	// length is known in closed form.
-	m.evaluate(m.w, s.xs, s.ys, &s.u)
+	m.evaluate(m.bent, s.xs, s.ys, &s.u)
 	s.airy(0.5, &s.u, &s.u, r0, f0)
 	work := dot(m.force, m.w)
 	scale := quarticStep([5]float64{0, -work, work / 2, 0, dot(f0, r0) / 2})
-	for i := range m.w {
-		m.w[i] *= scale
-	}
+	copy(step, m.w)
+	m.move(scale-1, step)
 	// Rounding may leave somewhat more than the tolerance; what no longer falls
 	// and is below enough is as good.
-	const tolerance, enough, most = 1e-12, 1e-9, 40
+	const tolerance, enough, most = 1e-12, 1e-8, 40
 	out := outcome{residual: math.Inf(1)}
 	for ; out.iterations < most; out.iterations++ {
-		m.evaluate(m.w, s.xs, s.ys, &s.u)
+		m.evaluate(m.bent, s.xs, s.ys, &s.u)
 		s.airy(0.5, &s.u, &s.u, r0, f0)
 		clear(force)
-		m.apply(m.w, force)
+		m.forces(force)
 		for i := range force {
 			force[i] -= m.force[i]
 		}
@@ -191,9 +190,7 @@ func (s *stretch) solve() outcome {
 			0, dot(g, d), (dot(force, step) + dot(f1, r1) + 2*dot(f2, r0)) / 2,
 			dot(f1, r2), dot(f2, r2) / 2,
 		})
-		for i := range m.w {
-			m.w[i] += length * step[i]
-		}
+		m.move(length, step)
 	}
 	m.stress = f0
 	return out

@@ -1,0 +1,106 @@
+package plate
+
+// Kinds of derivative that a field is evaluated for.
+const (
+	value = iota
+	dxx
+	dyy
+	dxy
+	kinds
+)
+
+// evaluate computes a field and its second derivatives at all pairs of places;
+// out[kind][i*len(ys.at)+j] is at xs.at[i], ys.at[j]. Kinds whose slice is nil
+// are left out.
+func (m *model) evaluate(field []float64, xs, ys *samples, out *[kinds][]float64) {
+	ny := m.y.n
+	across := make([]float64, 3*ny) // the field along one line x, by derivative of x
+	for i := range xs.at {
+		clear(across)
+		for r := range order {
+			line := field[(xs.first[i]+r)*ny:][:ny]
+			s := &xs.shape[i]
+			b0, b1, b2 := s[0][r], s[1][r], s[2][r]
+			for c, v := range line {
+				across[c] += b0 * v
+				across[ny+c] += b1 * v
+				across[2*ny+c] += b2 * v
+			}
+		}
+		at := i * len(ys.at)
+		for j := range ys.at {
+			f, s := ys.first[j], &ys.shape[j]
+			u0, u1, u2 := across[f:f+order], across[ny+f:ny+f+order], across[2*ny+f:2*ny+f+order]
+			var v, xx, yy, xy float64
+			for r := range order {
+				v += u0[r] * s[0][r]
+				xx += u2[r] * s[0][r]
+				yy += u0[r] * s[2][r]
+				xy += u1[r] * s[1][r]
+			}
+			for k, d := range [kinds]float64{v, xx, yy, xy} {
+				if out[k] != nil {
+					out[k][at+j] = d
+				}
+			}
+		}
+	}
+}
+
+// test is the transpose of evaluate: it sets out to the sums over all pairs of
+// places of in[kind] times that derivative of each function.
+func (m *model) test(in *[kinds][]float64, xs, ys *samples, out []float64) {
+	ny := m.y.n
+	clear(out)
+	across := make([]float64, 3*ny)
+	for i := range xs.at {
+		clear(across)
+		at := i * len(ys.at)
+		for j := range ys.at {
+			f, s := ys.first[j], &ys.shape[j]
+			var d [kinds]float64
+			for k := range d {
+				if in[k] != nil {
+					d[k] = in[k][at+j]
+				}
+			}
+			u0, u1, u2 := across[f:f+order], across[ny+f:ny+f+order], across[2*ny+f:2*ny+f+order]
+			for r := range order {
+				u0[r] += d[value]*s[0][r] + d[dyy]*s[2][r]
+				u1[r] += d[dxy] * s[1][r]
+				u2[r] += d[dxx] * s[0][r]
+			}
+		}
+		s := &xs.shape[i]
+		for r := range order {
+			line := out[(xs.first[i]+r)*ny:][:ny]
+			b0, b1, b2 := s[0][r], s[1][r], s[2][r]
+			for c := range line {
+				line[c] += b0*across[c] + b1*across[ny+c] + b2*across[2*ny+c]
+			}
+		}
+	}
+}
+
+// at computes a field and its second derivatives at one place of the modelled part.
+func (m *model) at(field []float64, x, y float64) (out [kinds]float64) {
+	var bx, by shape
+	sx, sy := m.x.span(x), m.y.span(y)
+	m.x.shape(sx, x, &bx)
+	m.y.shape(sy, y, &by)
+	fx, fy := m.x.first[sx], m.y.first[sy]
+	for r := range order {
+		line := field[(fx+r)*m.y.n+fy:][:order]
+		var u [3]float64
+		for c, v := range line {
+			u[0] += v * by[0][c]
+			u[1] += v * by[1][c]
+			u[2] += v * by[2][c]
+		}
+		out[value] += bx[0][r] * u[0]
+		out[dxx] += bx[2][r] * u[0]
+		out[dyy] += bx[0][r] * u[2]
+		out[dxy] += bx[1][r] * u[1]
+	}
+	return out
+}

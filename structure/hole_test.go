@@ -92,7 +92,7 @@ func TestCheckHoles(t *testing.T) {
 		"glazing, European rim to corner 0":       {40, 36},
 		"glazing, European rim to rim 0":          {35, 12},
 		"glazing, European least hole 0":          {20, 6},
-		"glazing, North American rim to edge 0":   {20, 12.7 / 12.7 * 12},
+		"glazing, North American rim to edge 0":   {20, 12},
 		"glazing, North American rim to corner 0": {40, 39},
 		"glazing, North American rim to rim 0":    {35, 12},
 		"glazing, North American largest hole 0":  {20, 100},

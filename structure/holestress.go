@@ -44,7 +44,7 @@ func holeStep(x float64) float64 {
 
 // EdgeFactor returns by how much the stress beside a hole of diameter d (m, over
 // 0) rises because its centre lies only some distance (m) from a free edge, along
-// which the stress runs, 1 or more, with r the distance over d/2 upside down:
+// which the stress runs, 1 or more, with r = (d/2)/distance:
 //
 //	(2 + (1 - r)^3)/(3 (1 - r))
 //

@@ -26,9 +26,9 @@ type Peel struct {
 // with x from the middle, b the bite, e the thickness, s the slope. The first
 // turning term is of sealant that draws in freely at its edges, the second of
 // sealant that cannot flow sideways in a thin bed; their sum is taken, which is
-// more than either (cautious). The pane turns as if the bed did not hold it:
-// cautious too. For small strains: show Gap over the thickness beside it. Bite
-// and thickness must be over 0.
+// more than either, as cautious (assumed: not checked against a solid model). The
+// pane turns as if the bed did not hold it: cautious too. For small strains: show
+// Gap over the thickness beside it. Bite and thickness must be over 0.
 //
 // Derived, for sealant that keeps its volume (G = E/3); the second term is that
 // of a film squeezed between plates.

@@ -25,6 +25,8 @@ type Options struct {
 	Beside fs.FS
 	// NoFixes leaves out the search for what would help.
 	NoFixes bool
+	// Structure answers what glass, holes and floor bear.
+	Structure bool
 	// Faults says how far faults are followed through time.
 	Faults FaultDepth
 	// Only, if given, tells which answers about faults are wanted: fill lines,
@@ -109,6 +111,14 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 	}
 	if !o.NoFixes {
 		fixes.Find(s, cat, r.Answers)
+	}
+	if o.Structure {
+		list, err := s.Structure()
+		if err != nil {
+			return r, fmt.Errorf("%s: %w", file, err)
+		}
+		r.Answers = append(r.Answers, list...)
+		answers.Sort(r.Answers)
 	}
 	return r, r.follow(cat, o)
 }

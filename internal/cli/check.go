@@ -30,7 +30,7 @@ func (c *checkCommand) Run(std *Streams) error {
 	if err != nil {
 		return refuse(std, err)
 	}
-	r, err := rillwright.Build(file, data, rillwright.Options{Beside: beside, Faults: rillwright.MainFaults})
+	r, err := rillwright.Build(file, data, rillwright.Options{Beside: beside, Structure: true, Faults: rillwright.MainFaults})
 	if err != nil {
 		return refuse(std, fmt.Errorf("%w\n  do: look at how the runs join pumps, tees and manifolds, and at valves that are shut", err))
 	}

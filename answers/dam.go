@@ -163,8 +163,8 @@ func (s *Survey) damMore(a *Answer, p *study.GlassPane) error {
 	if held.Bow > 0 {
 		times := bowOf(p.Brim[1]) / held.Bow
 		a.Figures = append(a.Figures, Figure{
-			Name: "bow by tables of tank sides, whose top is held", Low: times, Likely: times, High: times,
-			Text: fmt.Sprintf("%s, %.0f times too little", small(held.Bow, sys), times),
+			Name: "bow over that of tables of tank sides, whose top is held", Low: times, Likely: times, High: times,
+			Text: fmt.Sprintf("%.0f times", times),
 		})
 	}
 	s.damJoint(a, p)
@@ -182,9 +182,9 @@ func (s *Survey) damMore(a *Answer, p *study.GlassPane) error {
 			return err
 		}
 		shown++
-		f := s.stressFigure("at most in "+nominal[i].Name+" glass, pool full", same(q))
-		f.Text += ", bow " + small(bowOf(q), sys)
-		a.Figures = append(a.Figures, f)
+		a.Figures = append(a.Figures,
+			s.stressFigure("in "+nominal[i].Name+" glass at most, pool full", same(q)),
+			s.bowFigure("with a bow of", same(q)))
 	}
 	return nil
 }

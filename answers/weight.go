@@ -67,7 +67,7 @@ func (s *Survey) Weight() Answer {
 		foot = float64(e.Design.Enclosure.Inside.Width.Value) * float64(e.Design.Enclosure.Inside.Depth.Value)
 	}
 	local := (float64(band.High) + sump) / foot
-	a.Figures = append(a.Figures, Figure{Name: "on the floor under it, sump with it, at most", Low: local, Likely: local, High: local, Unit: "kg/m2", Text: floorText(local, sys)})
+	a.Figures = append(a.Figures, floorFigure(local, sys))
 	a.Limit = Limit{Text: floorText(usualFloor, sys) + ", what many floors of dwellings are designed for; what yours bears depends on its span and on where it stands", Source: "practice", Mark: "building practice, from memory"}
 	a.Score = usualFloor / local
 	a.Say = fmt.Sprintf("About %s running, and %s more in the sump.", band.ShowLikely(sys), quantity.Mass(sump).Show(sys))
@@ -98,6 +98,15 @@ func (s *Survey) Weight() Answer {
 
 func people(n int) string {
 	return [...]string{"", "one person", "two people", "three people"}[n]
+}
+
+func floorFigure(v float64, sys quantity.System) Figure {
+	f := Figure{Name: "on the floor under it, sump with it, at most", Low: v, Likely: v, High: v, Unit: "kg/m2", Text: floorText(v, sys)}
+	if sys == quantity.US {
+		v *= 0.3048 * 0.3048 / 0.45359237
+		f.Low, f.Likely, f.High, f.Unit = v, v, v, "lb/ft2"
+	}
+	return f
 }
 
 // floorText shows a load over an area.

@@ -39,8 +39,8 @@ type doubtGroup struct {
 }
 
 // coarse is the tolerance of each step of a run that only tells an end, m3: a
-// tenth of a millilitre.
-const coarse = 1e-7
+// third of a millilitre.
+const coarse = 3e-7
 
 // apart lists the doubts that act on volumes and are moved one by one, by the
 // beginning of their IDs.

@@ -179,7 +179,9 @@ func (p *GlassPane) jobs() []paneJob {
 	t := p.Thickness
 	return []paneJob{
 		{&p.Running, t.Likely, p.Depth[0]},
-		{&p.Brim[0], t.Low, p.Depth[1]}, {&p.Brim[1], t.Likely, p.Depth[1]}, {&p.Brim[2], t.High, p.Depth[1]},
+		{&p.Brim[0], t.Low, p.Depth[1]},
+		{&p.Brim[1], t.Likely, p.Depth[1]},
+		{&p.Brim[2], t.High, p.Depth[1]},
 	}
 }
 

@@ -37,7 +37,7 @@ func (s *Survey) Glass() ([]Answer, error) {
 // Structure answers what glass, holes and floor bear.
 func (s *Survey) Structure() ([]Answer, error) {
 	out, err := s.Glass()
-	return append(append(out, s.Holes()...), s.Weight()), err
+	return append(append(out, s.Holes()...), s.Weight(), s.Standing()), err
 }
 
 // stressText shows a stress.

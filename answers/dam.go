@@ -86,17 +86,26 @@ func same(p study.PaneState) [3]study.PaneState { return [3]study.PaneState{p, p
 func stressOf(p study.PaneState) float64 { return p.Stress }
 func bowOf(p study.PaneState) float64    { return math.Max(p.EdgeBow, p.Bow) }
 
+// brim names the level of a full pool: the dam's top, or without a dam that of the
+// enclosure.
+func (s *Survey) brim() string {
+	if s.E.Design.Dam.Pos.Line > 0 {
+		return "the dam's top"
+	}
+	return "the enclosure's top"
+}
+
 // paneAnswer answers for one pane.
 func (s *Survey) paneAnswer(p *study.GlassPane) Answer {
-	sys := s.E.Units
+	sys, brim := s.E.Units, s.brim()
 	a := Answer{ID: "pane[" + p.Name + "]", Question: fmt.Sprintf("Does the %s pane hold the pool?", p.Name), LimitingLine: p.Line}
 	if p.Name == "dam" {
 		a.ID, a.Question = "dam", "Does the dam hold?"
 	}
 	a.Figures = append(a.Figures,
-		s.stressFigure("stress, pool full to the dam's top", p.Brim),
+		s.stressFigure("stress, pool full to "+brim, p.Brim),
 		s.stressFigure("stress while it runs", same(p.Running)),
-		s.bowFigure("bow, pool full to the dam's top", p.Brim),
+		s.bowFigure("bow, pool full to "+brim, p.Brim),
 		s.bowFigure("bow while it runs", same(p.Running)),
 	)
 	limit, ok := structure.PermanentLimit(p.Kind)
@@ -113,11 +122,11 @@ func (s *Survey) paneAnswer(p *study.GlassPane) Answer {
 	side := p.Width
 	switch {
 	case worst.Stress > limit.Likely:
-		a.Verdict, a.Say = Fails, fmt.Sprintf("No: with the pool full to the dam's top the stress may be %s.", stressText(worst.Stress, sys))
+		a.Verdict, a.Say = Fails, fmt.Sprintf("No: with the pool full to %s the stress may be %s.", brim, stressText(worst.Stress, sys))
 	case p.FreeTop && bowOf(worst) > side*bowShare:
 		a.Verdict, a.Say = Tight, fmt.Sprintf("The glass bears it, but its free edge bows %s: joints open and doors bind.", small(bowOf(worst), sys))
 	default:
-		a.Verdict, a.Say = Holds, fmt.Sprintf("Yes: with the pool full to the dam's top the stress is %s at most, and the bow %s.", stressText(worst.Stress, sys), small(bowOf(worst), sys))
+		a.Verdict, a.Say = Holds, fmt.Sprintf("Yes: with the pool full to %s the stress is %s at most, and the bow %s.", brim, stressText(worst.Stress, sys), small(bowOf(worst), sys))
 	}
 	if p.Lying {
 		a.Say += " It is reckoned as held at its rim alone: put a board under all of it."

@@ -6,7 +6,6 @@ import (
 
 	"rillwright/quantity"
 	"rillwright/structure"
-	"rillwright/study"
 )
 
 // What an enclosure should bear before it tips: a tilt, as of a floor that gives
@@ -61,15 +60,7 @@ func (s *Survey) Standing() Answer {
 func (s *Survey) standingParts(width, depth, height, bottom float64) (structure.Part, structure.FreeWater) {
 	e := s.E
 	var parts []structure.Part
-	glass := 0.0
-	for i := range e.Design.Enclosure.Panes {
-		p := &e.Design.Enclosure.Panes[i]
-		m, ok := structure.MaterialOf(study.GlassKind(p.Glass.Value))
-		if !ok {
-			m, _ = structure.MaterialOf(structure.Annealed)
-		}
-		glass += float64(p.Width.Value) * float64(p.Height.Value) * float64(p.Thickness.Value) * m.Density.Likely * float64(max(1, p.Count.Value))
-	}
+	glass, _, _ := s.panesMass()
 	parts = append(parts, structure.Part{Name: "panes", Mass: glass, Centre: structure.Point{X: depth / 2, Y: width / 2, Z: bottom + height/2}})
 	level := s.Likely.PoolLevel - e.Pool.Floor
 	mass := e.Pool.Width * e.Pool.Depth * level

@@ -2,7 +2,6 @@ package answers
 
 import (
 	"fmt"
-	"strings"
 
 	"rillwright/quantity"
 	"rillwright/structure"
@@ -27,19 +26,7 @@ const (
 func (s *Survey) Weight() Answer {
 	e, sys := s.E, s.E.Units
 	a := Answer{ID: "weight", Question: "What does it weigh, and will the floor take it?"}
-	glass, heaviest, name := 0.0, 0.0, ""
-	for i := range e.Design.Enclosure.Panes {
-		p := &e.Design.Enclosure.Panes[i]
-		m, ok := structure.MaterialOf(study.GlassKind(p.Glass.Value))
-		if !ok {
-			m, _ = structure.MaterialOf(structure.Annealed)
-		}
-		mass := float64(p.Width.Value) * float64(p.Height.Value) * float64(p.Thickness.Value) * m.Density.Likely
-		if mass > heaviest {
-			heaviest, name = mass, p.Name.Value
-		}
-		glass += mass * float64(max(1, p.Count.Value))
-	}
+	glass, heaviest, name := s.panesMass()
 	box := e.Pool.Width * e.Pool.Depth * (s.Likely.PoolLevel - e.Pool.Floor)
 	c := e.Likely()
 	displaced := c.Of(e.Pool.Displaced)
@@ -56,7 +43,7 @@ func (s *Survey) Weight() Answer {
 	a.Figures = append(a.Figures, figure("enclosure running, without stand and sump", band, sys))
 	mass("panes", glass)
 	mass("water in the pool", pool)
-	mass("wood and stone in the pool", wood)
+	mass("wood and stone in the pool, taken as 1.5 times as heavy as water", wood)
 	mass("water in the sump", sump)
 	if name != "" {
 		mass("heaviest pane, the "+name, heaviest)
@@ -71,7 +58,11 @@ func (s *Survey) Weight() Answer {
 	a.Limit = Limit{Text: floorText(usualFloor, sys) + ", what many floors of dwellings are designed for; what yours bears depends on its span and on where it stands", Source: "practice", Mark: "building practice, from memory"}
 	a.Score = usualFloor / local
 	a.Say = fmt.Sprintf("About %s running, and %s more in the sump.", band.ShowLikely(sys), quantity.Mass(sump).Show(sys))
-	floor := e.Design.Place.Floor.Value
+	a.Matters = append(a.Matters, Matter{
+		What: "weight of the wet planted wall", Range: fmt.Sprintf("%s to %s", floorText(wetWallLow, sys), floorText(wetWallHigh, sys)),
+		Effect: fromTo(quantity.Mass(total(wetWallLow)).Show(sys), quantity.Mass(total(wetWallHigh)).Show(sys)),
+		Swing:  area * (wetWallHigh - wetWallLow) / total(wetWallLikely), Why: "assumed, no source", Settle: "weigh a wet piece of it",
+	})
 	switch {
 	case local > usualFloor:
 		a.Verdict = Tight
@@ -80,11 +71,8 @@ func (s *Survey) Weight() Answer {
 		a.Verdict = Holds
 		a.Say += " That is less than floors are commonly designed for."
 	}
-	if floor == "" {
+	if e.Design.Place.Floor.Value == "" {
 		a.Say += " The file does not say what the floor is (place.floor)."
-	} else if strings.Contains(strings.ToLower(floor), "slab") && a.Verdict == Tight {
-		a.Verdict = Holds
-		a.Say += " A slab on the ground mostly bears it."
 	}
 	empty := total(0) - pool - wood
 	if n := structure.PeopleToLift(empty, 0); n > 0 {
@@ -94,6 +82,24 @@ func (s *Survey) Weight() Answer {
 	}
 	a.Cautions = []string{"Lifting glass: gloves, suction cups, a second person; an engineer has the last word on the floor, not this arithmetic."}
 	return a
+}
+
+// panesMass is what all panes weigh, kg, the heaviest of them and its name. What
+// nobody has looked at is taken as glass.
+func (s *Survey) panesMass() (all, heaviest float64, name string) {
+	for i := range s.E.Design.Enclosure.Panes {
+		p := &s.E.Design.Enclosure.Panes[i]
+		m, ok := structure.MaterialOf(study.GlassKind(p.Glass.Value))
+		if !ok {
+			m, _ = structure.MaterialOf(structure.Annealed)
+		}
+		mass := float64(p.Width.Value) * float64(p.Height.Value) * float64(p.Thickness.Value) * m.Density.Likely
+		if mass > heaviest {
+			heaviest, name = mass, p.Name.Value
+		}
+		all += mass * float64(max(1, p.Count.Value))
+	}
+	return all, heaviest, name
 }
 
 func people(n int) string {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"rillwright/catalogue"
 	"rillwright/enclosure"
@@ -67,7 +68,7 @@ func (s *sim) apply(st *enclosure.Step) {
 // begins is a word for what takes its time.
 func begins(word string, over float64) string {
 	if over > 0 {
-		return "begins to clog"
+		return "begins to " + strings.TrimSuffix(word, "s")
 	}
 	return word
 }
@@ -102,7 +103,7 @@ func share(v float64) string {
 func (s *sim) block(i int, to, over float64, word string) {
 	b := &s.mode.blocked[i]
 	*b = ramp{b.at(s.solver.Time()), to, s.solver.Time(), over}
-	s.log("the %s %s%s", s.r.E.Drains[i].Name, word, share(to+map[bool]float64{true: 1}[word == "clears"]))
+	s.log("the %s %s%s", s.r.E.Drains[i].Name, begins(word, over), share(to+map[bool]float64{true: 1}[word == "clears"]))
 }
 
 // knockedLip is the lowest wet point of a drain whose standpipe is out.

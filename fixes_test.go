@@ -51,23 +51,7 @@ var fixEdits = map[string][]struct {
 		{`^make the side drain one size up: bulkhead (.* in), hole`, []string{
 			"bulkhead 3/4 in", "bulkhead $1", "pipe 3/4 in sch", "pipe $1 sch", "elbow 90 solvent 3/4 in", "elbow 90 solvent $1", "size: 1 1/2 in", "size: 1 3/4 in",
 		}},
-		{`^add a second drain like the side drain with its lip 5/8 in higher`, []string{"grid:\n", `  - name: second drain
-    kind: standpipe
-    lip: 6 1/8 in
-    part: bulkhead 3/4 in
-    standpipe: rigid pipe 3/4 in sch 40
-    strainer: { part: slotted strainer 3/4 in }
-    vented: yes
-    hole: { pane: side, size: 1 1/2 in, up: 3 in, in: 3 in, edge: rear }
-    to: sump
-    end-height: 6 in
-    pieces:
-      - { part: rigid pipe 3/4 in sch 40, length: 2 in, fall: 0 in }
-      - { part: elbow 90 solvent 3/4 in }
-      - { part: rigid pipe 3/4 in sch 40, length: 26 in }
-
-grid:
-`}},
+		{`^add a second drain like the side drain with its lip 5/8 in higher`, []string{"grid:\n", secondUS + "grid:\n"}},
 	},
 }
 

@@ -178,7 +178,7 @@ const secondUS = `  - name: second drain
     standpipe: rigid pipe 3/4 in sch 40
     strainer: { part: slotted strainer 3/4 in }
     vented: yes
-    hole: { pane: side, size: 1 1/2 in, up: 3 in, in: 3 in, edge: rear }
+    hole: { pane: left side, size: 1 1/2 in, up: 3 in, in: 3 in, edge: rear }
     to: sump
     end-height: 6 in
     pieces:

@@ -80,6 +80,9 @@ func (c *checker) names() {
 		c.panes(),
 		namesOf("pump", "shelf", d.Shelf, func(p *Pump) (Field[string], Pos) { return p.Name, p.Pos }),
 		namesOf("grid panel", "grid", d.Grid, func(g *GridPanel) (Field[string], Pos) { return g.Name, g.Pos }),
+		namesOf("piece", "hardscape", d.Hardscape, func(h *Hardscape) (Field[string], Pos) { return h.Name, h.Pos }),
+		namesOf("brace", "enclosure.braces", d.Enclosure.Braces, func(b *Brace) (Field[string], Pos) { return b.Name, b.Pos }),
+		namesOf("opening", "enclosure.ways", d.Enclosure.Ways, func(w *Way) (Field[string], Pos) { return w.Name, w.Pos }),
 		namesOf("light", "lights", d.Lights, func(l *Light) (Field[string], Pos) { return l.Name, l.Pos }),
 		namesOf("zone", "pool.zones", d.Pool.Zones, func(z *Zone) (Field[string], Pos) { return z.Name, z.Pos }),
 		namesOf("hidden water", "pool.hidden", d.Pool.Hidden, func(h *Hidden) (Field[string], Pos) { return h.Name, h.Pos }),
@@ -179,8 +182,8 @@ func either(words []string) string {
 	return strings.Join(words[:n-1], ", ") + " or " + words[n-1]
 }
 
-// noPane reports a hole in a pane that is not listed.
-func (c *checker) noPane(h *Hole, path string) {
+// noPane reports a pane that is not listed.
+func (c *checker) noPane(f Field[string], path string) {
 	if c.panesPartial {
 		return // the pane may be one that could not be read
 	}
@@ -189,10 +192,10 @@ func (c *checker) noPane(h *Hole, path string) {
 		names = append(names, p.Name.Value)
 	}
 	do := "list it under enclosure.panes"
-	if near, ok := finding.Nearest(h.Pane.Value, names); ok {
+	if near, ok := finding.Nearest(f.Value, names); ok {
 		do = fmt.Sprintf("did you mean %q?", near)
 	} else if len(names) > 0 {
 		do = "name one of " + either(names) + ", or list it under enclosure.panes"
 	}
-	c.report(h.Pane.Pos, path+".pane", fmt.Sprintf("no pane is named %q", h.Pane.Value), do)
+	c.report(f.Pos, path, fmt.Sprintf("no pane is named %q", f.Value), do)
 }

@@ -48,7 +48,7 @@ func defaultRange(l document.Leaf) (string, bool) {
 		return "(0,100]", true
 	case *Field[ratio], *Field[ratioBand]:
 		return "(0,1000]", true
-	case *Field[quantity.Power]:
+	case *Field[quantity.Power], *Field[mass]:
 		return "(0,100000]", true
 	case *Field[duration]:
 		return "(0,1e9]", true
@@ -82,6 +82,10 @@ func amounts(l document.Leaf) (low, high float64, write func(float64) string) {
 		return float64(f.Value.Low), float64(f.Value.High), func(v float64) string { return number(v) + " C" }
 	case *Field[quantity.Power]:
 		return float64(f.Value), float64(f.Value), func(v float64) string { return number(v) + " W" }
+	case *Field[mass]:
+		return float64(f.Value), float64(f.Value), func(v float64) string { return number(v) + " kg" }
+	case *Field[quantity.Band[quantity.Pressure]]:
+		return float64(f.Value.Low), float64(f.Value.High), func(v float64) string { return number(v/1000) + " kPa" }
 	case *Field[area]:
 		return float64(f.Value), float64(f.Value), func(v float64) string { return number(v) + " m2" }
 	case *Field[volume]:

@@ -57,6 +57,7 @@ func Read(file string, data []byte) (*Design, finding.List) {
 	c.bridges()
 	c.scenarios()
 	c.grid()
+	c.glass()
 	c.budget()
 	document.Excerpts(data, c.list)
 	c.list.Sort()

@@ -58,6 +58,17 @@ enclosure:
   panes:
     - {name: back, width: 900 mm, height: 1000 mm, thickness: 6 mm, glass: annealed}
     - {name: base, width: 912 mm, height: 450 mm, thickness: 8 mm, glass: annealed}
+    - {name: side, width: 440 mm, height: 1000 mm, thickness: 6.8 mm, count: 2, ply: 3 mm, at: sides, water-outside: 100 mm, glass: laminated}
+    - {name: flap, width: 900 mm, height: 300 mm, thickness: 4 mm, at: door, opens: hinged top, edges: {top: rim}, glass: toughened}
+  rests: on its rim
+  opening: {width: 850 mm, height: 600 mm}
+  rims: [{at: top, of: plastic, flat: 20 mm, wall: 3 mm, over: 25 mm}]
+  braces:
+    - {name: tie, pane: back, to: flap, runs: across, from: 420 mm, width: 60 mm, thickness: 6 mm, of: glass}
+    - {name: edge strip, pane: dam, runs: along, width: 40 mm, thickness: 6 mm, length: 810 mm, of: glass, bond: 6 mm}
+  ways:
+    - {name: cable hole, pane: back, size: 50 mm, up: 800 mm, in: 90 mm, edge: right, closed: foam plug, passes: [{what: cord with plug, width: 46 mm, height: 30 mm, stays: 7 mm}, {what: hose, part: some hose}]}
+    - {name: notch, pane: back, width: 100 mm, height: 60 mm, corner: 5 mm, up: 970 mm, in: 200 mm, passes: [{what: pump, width: 80 mm, leaves: yes}]}
 wall: {width: 850 mm, height: 700 mm, look: trickle, soaks: [{name: moss, holds: 1.5 L, catches: 20 %, drains-in: 2 h}]}
 pool: {width: 900 mm, depth: 400 mm, floor: 10 mm, displaced: 30 to 40 %, zones: [{name: gravel, from: 0 mm, to: 60 mm, displaced: 50 %}], hidden: [{name: behind, width: 850 mm, depth: 30 mm, gap-width: 200 mm, gap-height: 15 mm}]}
 dam: {width: 900 mm, height: 200 mm}
@@ -122,7 +133,11 @@ grid:
     across: 50
     up: 40
     pitch: 15 mm
+    bond: {spots: 12, width: 30 mm, height: 30 mm, line: 2 to 4 mm, share: 50 to 90 %}
     notches: [{for: pipe, across: 3, up: 4}]
+hardscape: [{name: root, on: panel, weight: 2 kg, out: 100 mm, up: 300 mm}]
+sealant: {label: plain 100 % silicone, bond-line: 0.5 to 1 mm, fillet: 6 mm, strength: 0.14 MPa, waste: 10 to 25 %}
+stand: {width: 900 mm, depth: 450 mm, weight: 25 kg, feet: 4, foot: 40 mm, inset: 10 mm, front: 0 mm}
 budget: {money: 500 EUR, start: 2026-03-01, deadline: 2026-04-20}
 as-built:
   - {of: "drains[spill].lip", is: 172 mm, on: 2026-02-28}

@@ -190,10 +190,13 @@ func (c *checker) hole(h *Hole, path string) {
 	panes := c.d.Enclosure.Panes
 	i := slices.IndexFunc(panes, func(p Pane) bool { return p.Name.Value == h.Pane.Value })
 	if i < 0 {
-		c.noPane(h, path)
+		c.noPane(h.Pane, path+".pane")
 		return
 	}
 	pane := &panes[i]
+	if pane.Count.Value > 1 && reads(c, pane.Count) {
+		c.report(h.Pane.Pos, path+".pane", fmt.Sprintf("there are %d panes named %q, and the hole is in one of them", pane.Count.Value, pane.Name.Value), "write each as a pane with a name of its own, and name the one with the hole")
+	}
 	switch pane.Glass.Value {
 	case "toughened":
 		c.report(h.Pane.Pos, path+".pane", fmt.Sprintf("pane %q is toughened: it bursts when it is drilled", pane.Name.Value), "take another pane, or have one made with the hole in it before it is toughened")

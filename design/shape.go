@@ -61,6 +61,9 @@ type Design struct {
 	TopUp     TopUp         `yaml:"top-up" doc:"A float valve that lets fresh water into the sump."`
 	Bridges   []Bridge      `yaml:"bridges" doc:"Hoses, cords, wood, moss and mesh that hang out of the water and may carry it where it should not go."`
 	Grid      []GridPanel   `yaml:"grid" doc:"Lighting-grid panels that carry the wall."`
+	Hardscape []Hardscape   `yaml:"hardscape" doc:"Pieces of wood and rock: what each weighs and what it hangs on."`
+	Sealant   Sealant       `yaml:"sealant" doc:"The sealant in hand and how it is laid."`
+	Stand     Stand         `yaml:"stand" doc:"What the enclosure stands on."`
 	Lights    []Light       `yaml:"lights" doc:"Lamps."`
 	Stock     []StockItem   `yaml:"stock" doc:"What you already have, and offcuts."`
 	Budget    Budget        `yaml:"budget" doc:"Money, working hours and dates."`
@@ -79,6 +82,7 @@ type Place struct {
 	Floor Field[string]   `yaml:"floor" doc:"What the floor is and which way its joists run."`
 	Power Field[string]   `yaml:"power" doc:"Socket and its protection (RCD or GFCI)."`
 	Where Field[string]   `yaml:"where" doc:"Where it will stand."`
+	Reach Field[length]   `yaml:"reach" range:"(0,2]" doc:"How far your arm reaches to a grip, shoulder to hand."`
 }
 
 // Occupant is an animal or plant group.
@@ -98,30 +102,6 @@ type Box struct {
 
 // Given reports whether the file has the section.
 func (b Box) Given() bool { return b.Pos.Line > 0 }
-
-// Enclosure is the glass box.
-type Enclosure struct {
-	Pos     Pos           `yaml:"-"`
-	Made    Field[string] `yaml:"made" words:"from panes|from a tank" doc:"Built from panes, or a shop tank."`
-	Turned  Field[string] `yaml:"turned" words:"upright|on end|on its back" doc:"How a shop tank stands."`
-	Outside Box           `yaml:"outside" doc:"Outside sizes as it stands."`
-	Inside  Box           `yaml:"inside" doc:"Inside (clear) sizes as it stands."`
-	Bottom  Field[length] `yaml:"bottom" need:"yes" range:"[0,20]" doc:"Height of its inside bottom above the room floor."`
-	Panes   []Pane        `yaml:"panes" doc:"Every pane of glass."`
-	Notes   Field[string] `yaml:"notes" doc:"Rim, braces, doors, anything else."`
-}
-
-// Pane is one sheet of glass.
-type Pane struct {
-	Pos       Pos           `yaml:"-"`
-	Name      Field[string] `yaml:"name" need:"yes" doc:"Base, back, left, right, front, door."`
-	Width     Field[length] `yaml:"width" need:"yes" doc:"Finished width."`
-	Height    Field[length] `yaml:"height" need:"yes" doc:"Finished height (for a base: depth)."`
-	Thickness Field[length] `yaml:"thickness" need:"yes" doc:"Measured or nominal thickness."`
-	Count     Field[int]    `yaml:"count" doc:"How many alike; one if left out."`
-	Glass     Field[string] `yaml:"glass" words:"annealed|toughened|laminated|acrylic|polycarbonate|not checked" need:"yes" doc:"What it is; say 'not checked' if nobody has looked."`
-	Was       Field[string] `yaml:"was" doc:"Which pane of the shop tank it was."`
-}
 
 // Wall is the planted wall.
 type Wall struct {
@@ -144,21 +124,14 @@ type Pool struct {
 	Hidden    []Hidden         `yaml:"hidden" doc:"Water behind grid or foam, joined to the pool by a gap and not counted in its width and depth."`
 }
 
-// Dam is the low pane that holds the pool.
-type Dam struct {
-	Pos       Pos           `yaml:"-"`
-	Width     Field[length] `yaml:"width" doc:"Finished width."`
-	Height    Field[length] `yaml:"height" need:"yes" doc:"Top edge above the pool's floor."`
-	Thickness Field[length] `yaml:"thickness" doc:"Measured or nominal thickness."`
-	SetBack   Field[length] `yaml:"set-back" range:"[0,20]" doc:"From the front edge of the base."`
-}
-
 // Sump is the box the pump stands in. Heights are above its own inside bottom.
 type Sump struct {
 	Pos      Pos           `yaml:"-"`
 	Inside   Box           `yaml:"inside" need:"yes" doc:"Inside sizes of the box."`
 	Bottom   Field[length] `yaml:"bottom" need:"yes" range:"[-20,20]" doc:"Height of its inside bottom above the room floor."`
 	Water    SumpWater     `yaml:"water" need:"yes" doc:"How full it is, and when."`
+	Left     Field[length] `yaml:"left" range:"[-20,20]" doc:"Its inside left end, to the right of the enclosure's; less than 0 if it is left of it. Under the middle if left out."`
+	Front    Field[length] `yaml:"front" range:"[-20,20]" doc:"Its inside front, in front of the enclosure's inside back. Under the middle if left out."`
 	Chambers []Chamber     `yaml:"chambers" doc:"Chambers in the order the water passes them; leave out for one open box."`
 }
 
@@ -236,6 +209,8 @@ type Manifold struct {
 	Bore       Field[LengthBand] `yaml:"bore" doc:"Inside of that pipe, if measured."`
 	Length     Field[length]     `yaml:"length" need:"yes" doc:"End to end."`
 	Height     Field[length]     `yaml:"height" need:"yes" doc:"Height of its outlets above the enclosure's inside bottom."`
+	Left       Field[length]     `yaml:"left" range:"[-20,20]" doc:"Its left end from the enclosure's inside left; in the middle if left out."`
+	Out        Field[length]     `yaml:"out" range:"[0,20]" doc:"Its middle line from the inside of the back pane."`
 	LevelError Field[length]     `yaml:"level-error" range:"[0,1]" doc:"How far one end may be above the other when hung."`
 	Inlet      Field[string]     `yaml:"inlet" doc:"The end that the hose or pipe is joined to: barb 16 mm, socket 20 mm."`
 	Feed       Field[string]     `yaml:"feed" words:"left|centre|right|both ends" doc:"Where the water enters."`
@@ -291,6 +266,7 @@ type Piece struct {
 	Open   Field[ratio]      `yaml:"open" range:"[0,1]" doc:"How far a valve is open; 100 % if left out."`
 	Bore   Field[LengthBand] `yaml:"bore" doc:"Inside diameter, if measured."`
 	Fall   Field[length]     `yaml:"fall" range:"[0,20]" doc:"How much lower its far end is, for a drain pipe that lies nearly flat."`
+	Bend   Field[length]     `yaml:"bend" doc:"Radius of the tightest bend of a hose, to its middle line."`
 	Kv     Field[flow]       `yaml:"kv" doc:"Flow at 1 bar, if the maker gives it."`
 }
 
@@ -311,38 +287,6 @@ type Drain struct {
 	To        Field[string]     `yaml:"to" need:"yes" doc:"Sump, a chamber, or a tee where drains join."`
 	EndHeight Field[length]     `yaml:"end-height" range:"[0,20]" doc:"Height of its lower end above the sump's bottom; below the water it counts as drowned."`
 	Pieces    []Piece           `yaml:"pieces" doc:"Pipe and fittings from the bulkhead down."`
-}
-
-// Hole is a hole in a pane.
-type Hole struct {
-	Pos  Pos           `yaml:"-"`
-	Pane Field[string] `yaml:"pane" need:"yes" doc:"Which pane."`
-	Size Field[length] `yaml:"size" need:"yes" doc:"Hole size, drilled to the fitting in your hand."`
-	Up   Field[length] `yaml:"up" need:"yes" doc:"Centre above the pane's lower edge."`
-	In   Field[length] `yaml:"in" need:"yes" doc:"Centre from the pane's nearer side edge."`
-	Edge Field[string] `yaml:"edge" words:"left|right|rear|front" doc:"Which edge that is."`
-}
-
-// Given reports whether the file has the section.
-func (h Hole) Given() bool { return h.Pos.Line > 0 }
-
-// GridPanel is one panel of lighting grid, in cells.
-type GridPanel struct {
-	Pos      Pos           `yaml:"-"`
-	Name     Field[string] `yaml:"name" need:"yes" doc:"Its name."`
-	Across   Field[int]    `yaml:"across" need:"yes" doc:"Cells across."`
-	Up       Field[int]    `yaml:"up" need:"yes" doc:"Cells up (or back, for a false bottom)."`
-	Pitch    Field[length] `yaml:"pitch" need:"yes" doc:"One cell, from ten cells measured on the sheet in hand."`
-	StandOff Field[length] `yaml:"stand-off" range:"[0,1]" doc:"Gap behind it."`
-	Notches  []Notch       `yaml:"notches" doc:"Cells cut out."`
-}
-
-// Notch is a group of cells cut out of a grid panel.
-type Notch struct {
-	Pos    Pos           `yaml:"-"`
-	For    Field[string] `yaml:"for" need:"yes" doc:"What it makes room for."`
-	Across Field[int]    `yaml:"across" need:"yes" doc:"Cells across."`
-	Up     Field[int]    `yaml:"up" need:"yes" doc:"Cells up."`
 }
 
 // Light is one lamp.

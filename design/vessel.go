@@ -142,6 +142,8 @@ func (c *checker) grid() {
 			path := fmt.Sprintf("%s.notches[%d]", entry("grid", g.Name, i), j+1)
 			c.cells(n.Across, path+".across", g.Across)
 			c.cells(n.Up, path+".up", g.Up)
+			c.notchAt(n.Left, n.Across, path+".left", g.Across)
+			c.notchAt(n.Bottom, n.Up, path+".bottom", g.Up)
 		}
 	}
 }
@@ -149,5 +151,12 @@ func (c *checker) grid() {
 func (c *checker) cells(notch Field[int], path string, panel Field[int]) {
 	if reads(c, notch) && reads(c, panel) && notch.Value > panel.Value {
 		c.report(notch.Pos, path, fmt.Sprintf("a notch of %s cells in a panel of %s", notch.Text, panel.Text), "count the cells again, or the other way round")
+	}
+}
+
+// notchAt checks that a notch ends within its panel.
+func (c *checker) notchAt(at, cells Field[int], path string, panel Field[int]) {
+	if reads(c, at) && reads(c, cells) && reads(c, panel) && cells.Value <= panel.Value && at.Value+cells.Value > panel.Value {
+		c.report(at.Pos, path, fmt.Sprintf("a notch of %s cells begun after %s ends beyond the panel's %s", cells.Text, at.Text, panel.Text), "count the cells before the notch")
 	}
 }

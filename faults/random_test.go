@@ -34,7 +34,7 @@ func (o *odd) mm(lo, hi int) string { return fmt.Sprintf("%d mm", lo+o.r.IntN(hi
 func (o *odd) chance(of float64) bool { return o.r.Float64() < of }
 
 const (
-	oddBar = "manifolds:\n  - name: drip bar\n    part: rigid pipe 20 mm PN20\n    bore: 16 mm\n    pipe-wall: 2 mm\n    length: 820 mm\n    height: 962 mm\n" +
+	oddBar = "manifolds:\n  - name: drip bar\n    part: rigid pipe 20 mm PN20\n    bore: 16 mm\n    pipe-wall: 2 mm\n    length: 820 mm\n    height: 962 mm\n    out: 65 mm\n" +
 		"    level-error: 3 mm\n    inlet: barb 16 mm\n    feed: centre\n    ends: capped\n    outlets:                      # holes 42 % of the bore, as by hand\n" +
 		"      - { count: 27, pitch: 30 mm, hole: 2.0 mm, hole-error: 0.1 mm }\n"
 	oddRuns = "  - name: riser\n    from: main pump\n    to: drip bar\n    pieces:\n      - { part: vinyl hose 16 mm, length: 0.4 m }\n" +

@@ -37,7 +37,10 @@ type PaneState struct {
 	X, Y        float64 // where the stress is, m
 	EdgeBow     float64 // at the middle of a free top edge
 	Side        plate.Reaction
-	Error       float64 // of the stress, as a share
+	Edges       [4]plate.Reaction // what each edge's support takes, by plate.Side; N/m and N
+	Corners     [4]float64        // N, by plate.Corner; below 0 the corner is held down
+	Braces      []plate.Reaction  // in the order of the pane's braces
+	Error       float64           // of the stress, as a share
 }
 
 // Glass poses the panes that the pool's water presses on and solves them. The
@@ -170,7 +173,7 @@ func (p *GlassPane) at(t, depth, weight float64) (PaneState, error) {
 	}
 	return PaneState{
 		Stress: r.Stress.Value, X: r.Stress.X, Y: r.Stress.Y, Bow: math.Abs(r.Bow.Value),
-		EdgeBow: math.Abs(r.At(p.Width/2, p.Height).Deflection), Side: r.Edges[plate.Left], Error: r.StressError,
+		EdgeBow: math.Abs(r.At(p.Width/2, p.Height).Deflection), Side: r.Edges[plate.Left], Edges: r.Edges, Corners: r.Corners, Braces: r.Braces, Error: r.StressError,
 	}, nil
 }
 

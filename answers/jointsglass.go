@@ -195,7 +195,11 @@ func (s *Survey) sealVerdict(a *Answer, w *sealing, short, practice joint.Figure
 		a.Say = fmt.Sprintf("Yes: %s, no more than tanks built by hand bear for years.", bears)
 	}
 	if times := worst / joint.Permanent().Low; times > 1 {
-		a.Say += fmt.Sprintf(" That is %.0f %% of the least it bears for a while, and %.1f times what standards allow for good.", 100*worst/short.Low, times)
+		share := fmt.Sprintf("%.0f %% of", 100*worst/short.Low)
+		if worst > short.Low {
+			share = fmt.Sprintf("%.1f times", worst/short.Low)
+		}
+		a.Say += fmt.Sprintf(" That is %s the least it bears for a while, and %.1f times what standards allow for good.", share, times)
 	}
 	if w.fillet.A > 0 {
 		line, _ := s.bondLine()

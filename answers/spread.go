@@ -113,3 +113,7 @@ func weightText(d *study.WeightDoubt, v float64, sys quantity.System) string {
 	}
 	return quantity.Mass(v).Show(sys)
 }
+
+func (s spread) length() quantity.Band[quantity.Length] {
+	return quantity.Band[quantity.Length]{Low: quantity.Length(s.low), Likely: quantity.Length(s.likely), High: quantity.Length(s.high)}
+}

@@ -31,7 +31,7 @@ func (s *Survey) Weight() Answer {
 	h.feet()
 	h.lifting()
 	h.matters()
-	a.Say += h.taken()
+	a.Say += takenWords(h.w)
 	return a
 }
 
@@ -136,15 +136,16 @@ func (h *heavy) floor() {
 		figure("floor that bears as much at the usual load", h.on.over(floorLeast/structure.G).area(), h.sys))
 	per := func(pascal float64) string { return floorText(pascal/structure.G, h.sys) }
 	h.a.Limit = Limit{
-		Text:   fmt.Sprintf("%s, the least that floors of dwellings are commonly designed for: 1.5 to 2.0 kPa, up to %s, in Europe (EN 1991-1-1, category A), 40 lb/ft2, %s, in the United States; what yours bears depends on its span and on where it stands", per(floorLeast), per(floorMost), per(floorUS)),
-		Source: "en-1991-1-1", Mark: "building practice, from memory",
+		Text: fmt.Sprintf("%s: floors of dwellings are commonly designed for %s in Europe (EN 1991-1-1, category A: 1.5 to 2.0 kPa) and for %s in the United States (40 lb/ft2); what yours bears depends on its span and on where it stands",
+			per(floorLeast), fromTo(per(floorLeast), per(floorMost)), per(floorUS)),
+		Source: "en-1991-1-1", Mark: "from memory",
 	}
 	limit := floorLeast / structure.G
 	h.a.Score = limit / load.high
-	h.a.Margin = beyond(load.high, limit, "than the least, pool full, at the bad end")
+	h.a.Margin = fmt.Sprintf("%.1f times that, pool full, at the bad end", load.high/limit)
 	if load.high > limit {
 		h.a.Verdict = Tight
-		h.a.Say += fmt.Sprintf(" Under it the floor gets %s, more than floors are commonly designed for on average; a small spot may bear it, near a bearing wall and across the joists: ask an engineer.", floorText(load.high, h.sys))
+		h.a.Say += fmt.Sprintf(" Under it the floor gets up to %s, more than floors are commonly designed for on average; a small spot may bear it, near a bearing wall and across the joists: ask an engineer.", floorText(load.high, h.sys))
 	} else {
 		h.a.Verdict = Holds
 		h.a.Say += " Spread over its base that is less than floors are commonly designed for; an engineer knows what yours bears."
@@ -193,40 +194,50 @@ func (h *heavy) feet() {
 func (h *heavy) foot(name string, newtons float64) {
 	f := figure(name, quantity.Exactly(quantity.Mass(newtons/structure.G)), h.sys)
 	if area := h.w.Footing.Foot; area > 0 {
-		f.Text += ", " + quantity.Pressure(newtons/area).Show(h.sys) + " under it"
+		f.Text += ", " + pressureText(newtons/area, h.sys) + " under it"
 	}
 	h.a.Figures = append(h.a.Figures, f)
+}
+
+// pressureText shows what a foot presses with.
+func pressureText(v float64, sys quantity.System) string {
+	if sys == quantity.US {
+		return stressText(v, sys)
+	}
+	return fmt.Sprintf("%.0f kPa", v/1e3)
 }
 
 // lifting tells which steps take how many people, at the cautious side.
 func (h *heavy) lifting() {
 	bare := h.of(study.Bare, within)
 	name, pane := h.heaviest()
-	h.step("to lift: the heaviest pane, "+name, pane)
-	h.step("to lift: the empty enclosure", bare.high)
+	panes := people(pane)
+	if pane > paneAlone && panes == people(paneAlone) {
+		panes = "two people, since it is held by its edges"
+	}
+	h.step("to lift: the heaviest pane, "+name, pane, panes)
+	h.step("to lift: the empty enclosure", bare.high, people(bare.high))
 	if stand := h.of(study.Bare, kinds(study.StandLoad)); stand.high > 0 {
-		h.step("to lift: the stand", stand.high)
+		h.step("to lift: the stand", stand.high, people(stand.high))
 	}
 	if on, wet := h.panel(); wet > 0 {
-		h.step("to lift: "+on+", wet, with its wood", wet)
+		h.step("to lift: "+on+", wet, with its wood", wet, people(wet))
 	}
 	sump := h.of(study.Running, kinds(study.SumpLoad, study.SumpWaterLoad))
 	f := figure("the sump with its water", quantity.Exactly(quantity.Mass(sump.high)), h.sys)
 	f.Text += ": drain it before it is moved"
 	h.a.Figures = append(h.a.Figures, f)
-	if n := structure.PeopleToLift(bare.high, -1); n > 0 {
-		h.a.Say += fmt.Sprintf(" Empty it weighs %s: %s to lift.", h.kg(bare.likely), people(n))
-	} else {
-		h.a.Say += fmt.Sprintf(" Empty it weighs %s: too much to lift by hand, even for three; build it in its place.", h.kg(bare.likely))
+	h.a.Say += fmt.Sprintf(" Empty it weighs %s at most, to lift: %s.", h.kg(bare.high), people(bare.high))
+	if structure.PeopleToLift(bare.high, 1) == 0 {
+		h.a.Say += " Build it where it will stand."
 	}
-	if n := structure.PeopleToLift(pane, -1); n != 1 {
-		h.a.Say += fmt.Sprintf(" Its heaviest pane, the %s, takes %s.", name, people(n))
-	}
+	h.a.Say += fmt.Sprintf(" Its heaviest pane, the %s, to lift: %s.", name, panes)
+	h.a.Cautions = append(h.a.Cautions, "How many people it takes is read from guidance to British regulations, at its cautious end: held close, at waist height, now and then. Wet, sharp or held away it takes more.")
 }
 
-func (h *heavy) step(name string, mass float64) {
+func (h *heavy) step(name string, mass float64, who string) {
 	f := figure(name, quantity.Exactly(quantity.Mass(mass)), h.sys)
-	f.Text += " at most: " + people(structure.PeopleToLift(mass, -1))
+	f.Text += " at most: " + who
 	h.a.Figures = append(h.a.Figures, f)
 }
 
@@ -271,11 +282,7 @@ func (h *heavy) matters() {
 	h.a.Matters = ranked(h.a.Matters)
 }
 
-// taken says what was taken for granted and left out.
-func (h *heavy) taken() string {
-	return takenWords(h.w)
-}
-
+// takenWords says what was taken for granted and left out.
 func takenWords(w *study.Weights) string {
 	out := ""
 	if len(w.Assumed) > 0 {
@@ -284,8 +291,20 @@ func takenWords(w *study.Weights) string {
 	return out + " Left out: " + strings.Join(w.Left, "; ") + "."
 }
 
-func people(n int) string {
-	return [...]string{"more than three people can lift", "one person", "two people", "three people"}[n]
+// paneAlone is the pane that one person may carry, kg: half of what else one may,
+// assumed, no source.
+const paneAlone = 8
+
+// people says how many it takes to lift a mass, kg, by the cautious end of what
+// people may lift.
+func people(mass float64) string {
+	if n := structure.PeopleToLift(mass, -1); n > 0 {
+		return [...]string{"one person", "two people", "three people"}[n-1]
+	}
+	if structure.PeopleToLift(mass, 1) > 0 {
+		return "three people, and strong ones"
+	}
+	return "more than three people should lift by hand"
 }
 
 // floorFigure is a load over an area, kg/m2, as a figure.

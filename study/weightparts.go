@@ -134,9 +134,8 @@ func (b *weigher) frame(name string, volume float64, of string, at structure.Poi
 }
 
 // beforePanel is how far before a grid panel the centre of what hangs on it is
-// taken to lie, m, and where a piece of wood's is if the file does not say it:
-// assumed, no source.
-const beforePanel, beforeWood = 0.03, 0.08
+// taken to lie, m: assumed, no source.
+const beforePanel = 0.03
 
 // wall weighs each grid panel with what hangs on it; without panels, the wall.
 func (b *weigher) wall() {

@@ -1,8 +1,6 @@
 package study
 
 import (
-	"fmt"
-
 	"rillwright/geom"
 	"rillwright/layout"
 	"rillwright/structure"
@@ -28,7 +26,7 @@ func (b *weigher) place(kind layout.Kind, name string) structure.Point {
 }
 
 func (b *weigher) nowhere(name string) structure.Point {
-	b.assume(fmt.Sprintf("the %s in the middle of the enclosure, since the file does not place it", name))
+	b.Unplaced = append(b.Unplaced, name)
 	return point(b.at.Outside.Centre())
 }
 

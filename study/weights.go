@@ -23,11 +23,11 @@ type LoadKind int
 
 // The kinds of load.
 const (
-	PaneLoad   LoadKind = iota
-	FrameLoad           // rims and braces
-	WallLoad            // grid, foam, moss and plants, wet
-	PieceLoad           // wood and rock that was weighed
-	SunkLoad            // what else takes up room in the pool
+	PaneLoad  LoadKind = iota
+	FrameLoad          // rims and braces
+	WallLoad           // grid, foam, moss and plants, wet
+	PieceLoad          // wood and rock that was weighed
+	SunkLoad           // what else takes up room in the pool
 	LampLoad
 	PoolLoad // the pool's water
 	PipeLoad // water in hose and pipe
@@ -81,7 +81,11 @@ type Weights struct {
 	// Assumed says in words what was taken because the file does not say it, and
 	// Left what was left out.
 	Assumed, Left []string
-	Footing       Footing
+	// Unplaced names what the file does not place: it is taken to be in the middle
+	// of the enclosure.
+	Unplaced []string
+	Footing  Footing
+	Top      float64 // of the enclosure, from the datum, m
 	// CarriesSump tells whether the sump stands in the stand; SumpSaid whether
 	// the file says so.
 	CarriesSump, SumpSaid bool
@@ -155,6 +159,7 @@ func Weigh(e *enclosure.Enclosure, st *State) *Weights {
 	w := &Weights{Left: []string{"sealant, hose, pipe, fittings, cords and what stands on top"}}
 	b := &weigher{Weights: w, e: e, st: st, at: layout.Of(e)}
 	b.Footing = footing(e, b.at)
+	w.Top = b.at.Outside.Max.Z
 	w.CarriesSump, w.SumpSaid = e.Design.Stand.Sump.Value, e.Design.Stand.Sump.Given()
 	b.panes()
 	b.frames()

@@ -1,13 +1,10 @@
 package study
 
 import (
-	"fmt"
 	"math"
 
-	"rillwright/design"
 	"rillwright/enclosure"
 	"rillwright/layout"
-	"rillwright/structure"
 )
 
 // layer is a slice of the pool between two heights: how much of its box is free,
@@ -77,7 +74,7 @@ func (b *weigher) pool() {
 			moment += l.free * (l.to - l.from) * (l.to + l.from) / 2
 		}
 		c := middle
-		c.Z = b.at.Z(moment/math.Max(volume, 1e-12))
+		c.Z = b.at.Z(moment / math.Max(volume, 1e-12))
 		return Load{
 			Kind: PoolLoad, Name: "water in the pool", Mass: volume * b.st.Density, Centre: c, Line: p.Pos.Line,
 			Across: p.Width, Deep: p.Depth, Depth: level(at) - p.Floor,
@@ -188,7 +185,7 @@ func (b *weigher) sump() {
 		water(s.Chambers[i].Length, b.st.Chambers[i])
 	}
 	if volume > 0 {
-		c.Z = b.at.Z(moment/volume)
+		c.Z = b.at.Z(moment / volume)
 		b.fixed(Running, Load{
 			Kind: SumpWaterLoad, Name: "water in the sump", Mass: volume * b.st.Density, Centre: c, Line: s.Pos.Line,
 			Across: s.Width, Deep: s.Depth, Depth: volume / (s.Width * s.Depth),

@@ -136,7 +136,7 @@ func (h *heavy) floor() {
 		figure("floor that bears as much at the usual load", h.on.over(floorLeast/structure.G).area(), h.sys))
 	per := func(pascal float64) string { return floorText(pascal/structure.G, h.sys) }
 	h.a.Limit = Limit{
-		Text: fmt.Sprintf("%s: floors of dwellings are commonly designed for %s in Europe (EN 1991-1-1, category A: 1.5 to 2.0 kPa) and for %s in the United States (40 lb/ft2); what yours bears depends on its span and on where it stands",
+		Text: fmt.Sprintf("%s: floors of dwellings are commonly designed for %s in Europe (EN 1991-1-1, category A: 1.5 to 2.0 kPa) and for %s in the United States; what yours bears depends on its span and on where it stands",
 			per(floorLeast), fromTo(per(floorLeast), per(floorMost)), per(floorUS)),
 		Source: "en-1991-1-1", Mark: "from memory",
 	}

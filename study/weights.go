@@ -156,7 +156,7 @@ func (w *Weights) At(stage Stage, side []int) []Load {
 // Weigh finds everything that weighs something. The state is the likely running
 // one, of which the water's levels and density are taken.
 func Weigh(e *enclosure.Enclosure, st *State) *Weights {
-	w := &Weights{Left: []string{"sealant, hose, pipe, fittings, cords and what stands on top"}}
+	w := &Weights{Left: []string{"sealant, hose, pipe, fittings, cords and a hood"}}
 	b := &weigher{Weights: w, e: e, st: st, at: layout.Of(e)}
 	b.Footing = footing(e, b.at)
 	w.Top = b.at.Outside.Max.Z

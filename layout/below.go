@@ -93,7 +93,7 @@ func (l *Layout) stand() {
 	why := assumed
 	if !s.Foot.Given() {
 		foot = usualFoot
-		why = append([]string{"50 mm across"}, assumed...)
+		why = append([]string{l.show(usualFoot) + " across"}, assumed...)
 	}
 	in := float64(s.Inset.Value)
 	for k, at := range feet(s.Feet.Value, b, in, foot) {

@@ -19,9 +19,19 @@ func where(p *design.Pane) (at string, assumed bool) {
 	}
 	name := strings.ToLower(p.Name.Value)
 	for _, w := range []struct{ word, at string }{
-		{"dam", "dam"}, {"door", "door"}, {"base", "bottom"}, {"floor", "bottom"}, {"bottom", "bottom"},
-		{"back", "back"}, {"rear", "back"}, {"left", "left"}, {"right", "right"}, {"sides", "sides"},
-		{"front", "front"}, {"top", "top"}, {"lid", "top"},
+		{"dam", "dam"},
+		{"door", "door"},
+		{"base", "bottom"},
+		{"floor", "bottom"},
+		{"bottom", "bottom"},
+		{"back", "back"},
+		{"rear", "back"},
+		{"left", "left"},
+		{"right", "right"},
+		{"sides", "sides"},
+		{"front", "front"},
+		{"top", "top"},
+		{"lid", "top"},
 	} {
 		if strings.Contains(name, w.word) {
 			return w.at, true

@@ -30,12 +30,12 @@ func (l *Layout) doors() {
 				x = float64(k) * (l.Inside.Max.X - w) / float64(n-1)
 				if slides {
 					y -= float64(k) * (t + track)
-					why = append(why, "on tracks 2 mm apart, the left one in front")
+					why = append(why, "on tracks "+l.show(track)+" apart, the left one in front")
 				}
 			}
 			b := geom.Box{Min: geom.Vec{X: x, Y: y, Z: z}, Max: geom.Vec{X: x + w, Y: y + t, Z: z + h}}
 			l.addPane(i, "door", b, why)
-			if s, ok := doorSpace(p, b, slides); ok {
+			if s, ok := doorSpace(p, b); ok {
 				l.add(Part{Kind: KindDoorSpace, Name: p.Name.Value, Field: paneField(p, i) + ".opens", Line: p.Pos.Line, Solid: s, Assumed: why})
 			}
 		}
@@ -57,23 +57,20 @@ func (l *Layout) doorUp(p *design.Pane) (float64, []string) {
 
 // doorSpace is what a door passes through when it is opened: for a hinge, the box
 // round its quarter turn.
-func doorSpace(p *design.Pane, b geom.Box, slides bool) (geom.Box, bool) {
+func doorSpace(p *design.Pane, b geom.Box) (geom.Box, bool) {
 	size := b.Size()
 	s := b
 	switch p.Opens.Value {
 	case "hinged left", "hinged right":
 		s.Max.Y = b.Min.Y + size.X
-	case "hinged top":
-		s.Max.Y = b.Min.Y + size.Z
-	case "hinged bottom":
+	case "hinged top", "hinged bottom":
 		s.Max.Y = b.Min.Y + size.Z
 	case "lifts out":
 		// It comes out over its lower edge, towards the front.
 		s.Max.Y = b.Max.Y + size.Y
 		s.Max.Z += size.Z
 	default:
-		_ = slides // stays in its own track
-		return geom.Box{}, false
+		return geom.Box{}, false // a sliding door stays in its own track
 	}
 	return s, true
 }

@@ -76,7 +76,7 @@ func (l *Layout) grid(i int, p *design.GridPanel) {
 	thick := float64(p.Thick.Value)
 	if !p.Thick.Given() {
 		thick = usualGrid
-		assumed = append(assumed, "12 mm deep, as grid mostly is")
+		assumed = append(assumed, l.show(usualGrid)+" deep, as grid mostly is")
 	}
 	off := float64(p.StandOff.Value)
 	if !p.StandOff.Given() {

@@ -9,7 +9,7 @@
 // Places come from the design file. What the file leaves open is placed by a
 // plain rule, and the rule is named in the part's Assumed; what cannot be placed
 // is listed in Left. Sizes that contradict each other are not mended: each thing is
-// placed as written.
+// placed as written, and the contradiction is listed in Sizes.
 package layout
 
 import (
@@ -44,6 +44,7 @@ const (
 	KindSumpWater Kind = "sump water" // Box, to the level of the file
 	KindPump      Kind = "pump"       // Vec, its size is not known
 	KindRun       Kind = "run"        // Path
+	KindTail      Kind = "run inside" // Path, from its opening to its end
 	KindStand     Kind = "stand"      // Box, hollow
 	KindFoot      Kind = "foot"       // Box
 	KindLamp      Kind = "lamp"       // Vec, its size is not known
@@ -85,10 +86,12 @@ type Layout struct {
 	HasDam  bool
 	Opening Opening
 	Left    []Left
+	Sizes   []Mismatch
 	// Assumed is of the enclosure as a whole.
 	Assumed []string
 
 	e      *enclosure.Enclosure
+	taken  Taken
 	bottom float64
 }
 
@@ -132,18 +135,28 @@ func (l *Layout) Find(kind Kind, name string) (*Part, bool) {
 }
 
 // Of places everything that e is made of. It reads e and changes nothing.
-func Of(e *enclosure.Enclosure) *Layout {
-	l := &Layout{e: e, bottom: float64(e.Design.Enclosure.Bottom.Value)}
+func Of(e *enclosure.Enclosure) *Layout { return With(e, Usual()) }
+
+// With is Of with other sizes for what the file leaves open.
+func With(e *enclosure.Enclosure, taken Taken) *Layout {
+	l := &Layout{e: e, taken: taken, bottom: float64(e.Design.Enclosure.Bottom.Value)}
 	l.Floor = -l.bottom
 	l.boxes()
 	l.panes()
 	l.doors()
 	l.pool()
 	l.opening()
+	l.rims()
+	l.braces()
 	l.grids()
 	l.manifolds()
+	l.ways()
+	l.drains()
 	l.sump()
 	l.stand()
+	l.runs()
+	l.loose()
+	l.sizes()
 	return l
 }
 

@@ -23,7 +23,7 @@ func (l *Layout) manifolds() {
 		}
 		if wall == 0 {
 			wall = usualWall
-			part.Assumed = append(part.Assumed, "with a wall of 2 mm")
+			part.Assumed = append(part.Assumed, "with a wall of "+l.show(usualWall))
 		}
 		part.Assumed = append(part.Assumed, "with its middle line at the height of its outlets")
 		radius := m.Bore.Value/2 + wall

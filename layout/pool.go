@@ -54,7 +54,7 @@ func (l *Layout) dam() {
 		t = float64(d.Enclosure.Panes[glass].Thickness.Value)
 	default:
 		t = usualDam
-		part.Assumed = append(part.Assumed, "6 mm thick, since the file does not say")
+		part.Assumed = append(part.Assumed, l.show(usualDam)+" thick, since the file does not say")
 	}
 	w := l.e.Pool.DamWidth
 	x := middle(0, l.Inside.Max.X, w)

@@ -30,14 +30,22 @@ type tipState struct {
 
 // tip is how it stands in one state towards one side.
 type tip struct {
-	state      tipState
-	line       study.TipLine
-	tilt, push float64 // rad, N
-	out        float64 // of the centre outside the feet, m; below 0 within them
-	standing   structure.Standing
+	state    tipState
+	line     study.TipLine
+	push     float64 // N
+	out      float64 // of the centre outside the feet, m; below 0 within them
+	standing structure.Standing
 }
 
-func (t *tip) score() float64 { return math.Min(t.tilt/tiltWanted, t.push/pushWanted) }
+// tilt is that at which it goes over, rad. Outside its feet it bears none.
+func (t *tip) tilt() float64 {
+	if t.push == 0 {
+		return 0
+	}
+	return t.standing.TiltAngle()
+}
+
+func (t *tip) score() float64 { return math.Min(t.tilt()/tiltWanted, t.push/pushWanted) }
 
 // tipping is the answer about standing on its way.
 type tipping struct {
@@ -45,6 +53,8 @@ type tipping struct {
 	sys quantity.System
 	w   *study.Weights
 	top float64 // height of the top over the floor, m
+	// lines are those about which it may tip.
+	lines []study.TipLine
 }
 
 // Standing answers whether it may tip over any side, with its doors shut or open,
@@ -62,6 +72,7 @@ func (s *Survey) Standing() Answer {
 		a.Verdict, a.Say = Unknown, "The file lists no panes: write them under enclosure.panes, with their thickness, and its centre of weight can be found."
 		return a
 	}
+	t.lines = t.w.Footing.TipLines()
 	t.top = t.w.Top - t.w.Footing.Floor
 	if t.w.Footing.Given {
 		a.LimitingLine = e.Design.Stand.Pos.Line
@@ -122,9 +133,15 @@ func (t *tipping) loads(stage study.Stage, side []int) []study.Load {
 
 // states are those in which the verdict is taken.
 func (t *tipping) states() []tipState {
-	out := []tipState{{"running", study.Running, false}, {"pool full", study.Brim, false}, {"drained for cleaning", study.Drained, false}}
-	if t.swings() {
-		out = append(out, tipState{"running, doors open", study.Running, true}, tipState{"drained for cleaning, doors open", study.Drained, true})
+	swings := t.swings()
+	var out []tipState
+	for _, st := range [...]tipState{
+		{"running", study.Running, false}, {"running, doors open", study.Running, true}, {"pool full", study.Brim, false},
+		{"drained for cleaning", study.Drained, false}, {"drained for cleaning, doors open", study.Drained, true},
+	} {
+		if swings || !st.open {
+			out = append(out, st)
+		}
 	}
 	return out
 }
@@ -142,33 +159,37 @@ func (t *tipping) swings() bool {
 // worst is the state and side in which it tips soonest, by a measure.
 func (t *tipping) worst(states []tipState, side []int, of func(*tip) float64) tip {
 	var out tip
-	for _, st := range states {
-		for _, l := range t.w.Footing.TipLines() {
-			k := t.towards(st, l, side)
-			if out.state.name == "" || of(&k) < of(&out) {
-				out = k
+	var loads []study.Load
+	least := math.Inf(1)
+	for i, st := range states {
+		if i == 0 || states[i-1].stage != st.stage {
+			loads = t.loads(st.stage, side)
+		}
+		for _, l := range t.lines {
+			k := t.towards(st, l, loads)
+			if v := of(&k); out.state.name == "" || v < least {
+				out, least = k, v
 			}
 		}
 	}
 	return out
 }
 
-// towards is how it stands in a state towards a side. Outside its feet it bears
-// neither tilt nor push.
-func (t *tipping) towards(st tipState, l study.TipLine, side []int) tip {
+// towards is how it stands in a state towards a side.
+func (t *tipping) towards(st tipState, l study.TipLine, loads []study.Load) tip {
 	k := tip{state: st, line: l, out: math.Inf(1)}
-	s, err := l.Standing(t.loads(st.stage, side), st.open)
+	s, err := l.Standing(loads, st.open)
 	if err != nil {
 		return k
 	}
 	k.standing, k.out = s, -s.Reach
 	if s.Check() == nil {
-		k.tilt, k.push = s.TiltAngle(), s.TipPush(t.top)
+		k.push = s.TipPush(t.top)
 	}
 	return k
 }
 
-func byTilt(k *tip) float64 { return k.tilt }
+func byTilt(k *tip) float64 { return k.tilt() }
 func byPush(k *tip) float64 { return k.push }
 
 func (t *tipping) spread(states []tipState, of func(*tip) float64) spread {

@@ -33,18 +33,19 @@ func (t *tipping) sides() []Figure {
 	var out []Figure
 	for _, side := range [...]string{"front", "back", "left", "right"} {
 		towards := func(list []int) (least tip) {
-			for _, l := range t.w.Footing.TipLines() {
+			loads := t.loads(study.Running, list)
+			for _, l := range t.lines {
 				if l.Side != side {
 					continue
 				}
-				if k := t.towards(tipState{"running", study.Running, false}, l, list); least.state.name == "" || k.tilt < least.tilt {
+				if k := t.towards(tipState{"running", study.Running, false}, l, loads); least.state.name == "" || k.tilt() < least.tilt() {
 					least = k
 				}
 			}
 			return least
 		}
 		if likely := towards(nil); likely.state.name != "" {
-			f := tiltFigure("running, towards the "+side, spreadOf(t.w, func(list []int) float64 { k := towards(list); return k.tilt }))
+			f := tiltFigure("running, towards the "+side, spreadOf(t.w, func(list []int) float64 { k := towards(list); return k.tilt() }))
 			f.Text += "; push " + t.force(likely.push)
 			out = append(out, f)
 		}
@@ -59,7 +60,7 @@ func (t *tipping) centre() []Figure {
 	}
 	up := at(func(p structure.Point) float64 { return p.Z - t.w.Footing.Floor })
 	out := []Figure{figure("centre of its weight running, above the floor", up.length(), t.sys)}
-	for _, l := range t.w.Footing.TipLines() {
+	for _, l := range t.lines {
 		if l.Side == "front" {
 			in := at(func(p structure.Point) float64 { return -l.Beyond(p) })
 			return append(out, figure("and behind the front of its feet", in.length(), t.sys))
@@ -90,8 +91,8 @@ func (t *tipping) hung() []Figure {
 				continue
 			}
 			loads := t.loads(st.stage, side)
-			for _, l := range t.w.Footing.TipLines() {
-				k := t.towards(st, l, side)
+			for _, l := range t.lines {
+				k := t.towards(st, l, loads)
 				for i := range loads {
 					far := loads[i].Centre
 					far.X, far.Y = far.X+2*loads[i].Swing.X, far.Y+2*loads[i].Swing.Y
@@ -122,12 +123,12 @@ func (t *tipping) verdict(a *Answer) {
 	bad := t.worst(all, score.sides(-1), (*tip).score)
 	a.Score = bad.score()
 	a.Limiting = fmt.Sprintf("%s, towards the %s", bad.state.name, bad.line.Side)
-	a.Margin = beyond(bad.tilt, tiltWanted, "tilt than wanted")
-	if bad.push/pushWanted < bad.tilt/tiltWanted {
+	a.Margin = beyond(bad.tilt(), tiltWanted, "tilt than wanted")
+	if bad.push/pushWanted < bad.tilt()/tiltWanted {
 		a.Key, a.Margin = 1, beyond(bad.push, pushWanted, "push than wanted")
 	}
 	a.Margin += ", at the bad end"
-	goes := fmt.Sprintf("%s it goes over towards the %s at a tilt of %s, or by a push of %s at its top", upper(bad.state.name), bad.line.Side, degrees(bad.tilt), t.force(bad.push))
+	goes := fmt.Sprintf("%s it goes over towards the %s at a tilt of %s, or by a push of %s at its top", upper(bad.state.name), bad.line.Side, degrees(bad.tilt()), t.force(bad.push))
 	if bad.line.Side == "back" {
 		front := t.worst(all, score.sides(-1), func(k *tip) float64 {
 			if k.line.Side == "back" {
@@ -135,7 +136,7 @@ func (t *tipping) verdict(a *Answer) {
 			}
 			return k.score()
 		})
-		goes += fmt.Sprintf(" (towards the %s %s, or %s; a wall close behind it stops the other)", front.line.Side, degrees(front.tilt), t.force(front.push))
+		goes += fmt.Sprintf(" (towards the %s %s, or %s; a wall close behind it stops the other)", front.line.Side, degrees(front.tilt()), t.force(front.push))
 	}
 	fixed := t.s.E.Design.Stand.Fixed.Value
 	switch {
@@ -153,6 +154,9 @@ func (t *tipping) verdict(a *Answer) {
 		a.Verdict, a.Say = Holds, "Not easily: "+lower(goes)+"."
 	default:
 		a.Verdict, a.Say = Tight, goes+": fix it to the wall, and ask whoever knows the wall what it bears."
+	}
+	if t.s.quick { // while fixes are tried only the verdict counts
+		return
 	}
 	t.building(a, fixed)
 	t.wordings(a)
@@ -176,7 +180,7 @@ func (t *tipping) building(a *Answer, fixed bool) {
 	if k.score() >= 1 {
 		return
 	}
-	words := fmt.Sprintf("Empty on its stand, while it is built, it goes over at a tilt of %s, or by a push of %s at its top: hold it until it is fixed", degrees(k.tilt), t.force(k.push))
+	words := fmt.Sprintf("Empty on its stand, while it is built, it goes over at a tilt of %s, or by a push of %s at its top: hold it until it is fixed", degrees(k.tilt()), t.force(k.push))
 	if !fixed {
 		words += ", or until sump and pool are filled"
 	}
@@ -190,6 +194,9 @@ func (t *tipping) wordings(a *Answer) {
 	}
 	if !t.w.SumpSaid {
 		a.Say += " The sump is taken to stand apart: low down in the stand it would help (stand.carries-sump)."
+	}
+	if len(t.w.Places) > 0 {
+		a.Say += " Taken to stand, as far as the file leaves it open: " + strings.Join(t.w.Places, "; ") + "."
 	}
 	if len(t.w.Unplaced) > 0 {
 		a.Say += " Not placed in the file, and taken to be in the middle: " + strings.Join(t.w.Unplaced, ", ") + "."

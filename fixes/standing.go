@@ -3,6 +3,7 @@ package fixes
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"rillwright/answers"
 	"rillwright/design"
@@ -46,7 +47,7 @@ func Standing(s *answers.Survey, list []answers.Answer) error {
 		if d.Stand.Fixed.Value {
 			fix.After = "held by the wall, as far as its fixing holds"
 		}
-		better := now.Verdict < a.Verdict || now.Verdict == a.Verdict && now.Score > a.Score+0.02
+		better := now.Verdict < a.Verdict || now.Verdict == a.Verdict && now.Score > a.Score*1.02
 		if better && fix.Before != fix.After {
 			a.Fixes = append(a.Fixes, fix)
 		}
@@ -144,11 +145,18 @@ func (f *finder) wider(t *answers.Survey, a *answers.Answer) (change, bool) {
 		return change{}, false
 	}
 	by := [2]quantity.Length{width - was.Width.Value, depth - was.Depth.Value}
-	show := func(v quantity.Length) string { return v.Show(f.s.E.Units) }
+	var words, edits []string
+	for k, to := range [...]quantity.Length{width, depth} {
+		if by[k] > 0 {
+			text := to.Show(f.s.E.Units)
+			words = append(words, text+[...]string{" left to right", " front to back"}[k])
+			edits = append(edits, [...]string{"stand.width: ", "stand.depth: "}[k]+text)
+		}
+	}
 	return change{
-		do:   fmt.Sprintf("set its feet further apart, %s left to right and %s front to back, with a larger stand or bars under it", show(width), show(depth)),
+		do:   fmt.Sprintf("set its feet further apart, %s, with a larger stand or bars under it", strings.Join(words, " and ")),
 		cost: cost{words: "timber or steel for the stand", amount: 30}, // assumed, no source
-		edit: fmt.Sprintf("stand.width: %s, stand.depth: %s", show(width), show(depth)),
+		edit: strings.Join(edits, ", "),
 		apply: func(e *enclosure.Enclosure) bool {
 			f.hasStand(e)
 			spread(&e.Design.Stand, by[0], by[1])

@@ -181,14 +181,13 @@ func (b *weigher) bareGrid() int {
 
 // fixtures weighs lamps, and the water in hose and pipe up to the manifolds.
 func (b *weigher) fixtures() {
-	if n := len(b.e.Design.Lights); n > 0 {
+	for i := range b.e.Design.Lights {
+		l := &b.e.Design.Lights[i]
 		each := b.doubt(WeightDoubt{What: "weight of each lamp", Band: bandOf(0.5, 1.5, 4), Unit: Kilograms, Why: "assumed, no source", Settle: "weigh one"})
-		at := point(b.at.Outside.Centre())
-		at.Z = b.at.Outside.Max.Z
+		at := b.place(layout.KindLamp, l.Name.Value)
 		b.add(Drained, func(v sides, _ Stage) Load {
-			return Load{Kind: LampLoad, Name: "lamps", Mass: float64(n) * v.of(each), Each: v.of(each), Centre: at, Line: b.e.Design.Lights[0].Pos.Line}
+			return Load{Kind: LampLoad, Name: l.Name.Value, Mass: v.of(each), Centre: at, Line: l.Pos.Line}
 		})
-		b.assume("lamps lie on top of the enclosure")
 	}
 	volume, high := 0.0, b.e.Pool.DamTop
 	for i := range b.e.Runs {

@@ -149,13 +149,9 @@ func (b *weigher) sunken(name string, mass, height float64, line int) Load {
 func (b *weigher) pieces() {
 	for i := range b.e.Design.Hardscape {
 		h := &b.e.Design.Hardscape[i]
-		l := Load{Kind: PieceLoad, Name: h.Name.Value, Mass: float64(h.Mass.Value), Line: h.Pos.Line}
-		if h.On.Value == "pool" {
-			l.Centre = point(b.at.Pool.Box.Centre())
-			l.Centre.Z = b.at.Z((b.e.Pool.Floor + math.Max(b.st.PoolLevel, b.e.Pool.Floor)) / 2)
-		} else {
+		l := Load{Kind: PieceLoad, Name: h.Name.Value, Mass: float64(h.Mass.Value), Line: h.Pos.Line, Centre: b.place(layout.KindHardscape, h.Name.Value)}
+		if h.On.Value != "pool" {
 			l.On = h.On.Value
-			l.Centre = b.place(layout.KindHardscape, h.Name.Value)
 		}
 		b.fixed(Drained, l)
 	}

@@ -37,7 +37,7 @@ func (s *Survey) Glass() ([]Answer, error) {
 // Structure answers what glass, holes and floor bear.
 func (s *Survey) Structure() ([]Answer, error) {
 	out, err := s.Glass()
-	return append(append(out, s.Holes()...), s.Weight(), s.Standing()), err
+	return append(append(append(out, s.Holes()...), s.Weight(), s.Standing()), s.Places()...), err
 }
 
 // stressText shows a stress.

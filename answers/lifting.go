@@ -28,11 +28,16 @@ func (h *heavy) lifting() {
 	f := figure("the sump with its water", quantity.Exactly(quantity.Mass(sump.high)), h.sys)
 	f.Text += ": drain it before it is moved"
 	h.a.Figures = append(h.a.Figures, f)
-	h.a.Say += fmt.Sprintf(" Empty it weighs %s at most, to lift: %s.", h.kg(bare.high), people(bare.high))
 	if structure.PeopleToLift(bare.high, 1) == 0 {
-		h.a.Say += " Build it where it will stand."
+		h.a.Say += fmt.Sprintf(" Empty it weighs %s at most, %s: build it where it will stand.", h.kg(bare.high), people(bare.high))
+	} else {
+		h.a.Say += fmt.Sprintf(" Empty it weighs %s at most and takes %s to lift.", h.kg(bare.high), people(bare.high))
 	}
-	h.a.Say += fmt.Sprintf(" Its heaviest pane, the %s, to lift: %s.", name, panes)
+	if structure.PeopleToLift(pane, 1) == 0 {
+		h.a.Say += fmt.Sprintf(" Its heaviest pane, the %s, is %s.", name, panes)
+	} else {
+		h.a.Say += fmt.Sprintf(" Its heaviest pane, the %s, takes %s.", name, panes)
+	}
 	h.a.Cautions = append(h.a.Cautions, "How many people it takes is read from guidance to British regulations, at its cautious end: held close, at waist height, now and then. Wet, sharp or held away it takes more.")
 }
 

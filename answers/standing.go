@@ -136,8 +136,11 @@ func (t *tipping) states() []tipState {
 	swings := t.swings()
 	var out []tipState
 	for _, st := range [...]tipState{
-		{"running", study.Running, false}, {"running, doors open", study.Running, true}, {"pool full", study.Brim, false},
-		{"drained for cleaning", study.Drained, false}, {"drained for cleaning, doors open", study.Drained, true},
+		{"running", study.Running, false},
+		{"running, doors open", study.Running, true},
+		{"pool full", study.Brim, false},
+		{"drained for cleaning", study.Drained, false},
+		{"drained for cleaning, doors open", study.Drained, true},
 	} {
 		if swings || !st.open {
 			out = append(out, st)

@@ -195,12 +195,29 @@ func (t *tipping) wordings(a *Answer) {
 	if !t.w.SumpSaid {
 		a.Say += " The sump is taken to stand apart: low down in the stand it would help (stand.carries-sump)."
 	}
-	if len(t.w.Places) > 0 {
-		a.Say += " Taken to stand, as far as the file leaves it open: " + strings.Join(t.w.Places, "; ") + "."
+	if keys := t.middled(); len(keys) > 0 {
+		a.Say += " Where the file does not say it, stand and sump are taken to be in the middle under it (" + strings.Join(keys, ", ") + ")."
 	}
+	a.Say += fmt.Sprintf(" What hangs on the wall is taken to lie %s before its panel, the stand's own weight half way up it (assumed, no source).", quantity.Length(study.BeforePanel).Show(t.sys))
 	if len(t.w.Unplaced) > 0 {
 		a.Say += " Not placed in the file, and taken to be in the middle: " + strings.Join(t.w.Unplaced, ", ") + "."
 	}
+}
+
+// middled are the keys that would say where stand and sump are.
+func (t *tipping) middled() []string {
+	d := t.s.E.Design
+	var keys []string
+	if d.Stand.Given() && !d.Stand.Front.Given() {
+		keys = append(keys, "stand.front")
+	}
+	if t.w.CarriesSump && !d.Sump.Left.Given() {
+		keys = append(keys, "sump.left")
+	}
+	if t.w.CarriesSump && !d.Sump.Front.Given() {
+		keys = append(keys, "sump.front")
+	}
+	return keys
 }
 
 // level is what the pool's level does by itself.

@@ -31,7 +31,7 @@ func (s *Survey) Weight() Answer {
 	h.feet()
 	h.lifting()
 	h.matters()
-	a.Say += takenWords(h.w)
+	a.Say += takenWords(h.w, h.sys)
 	return a
 }
 
@@ -223,10 +223,17 @@ func (h *heavy) matters() {
 }
 
 // takenWords says what was taken for granted and left out.
-func takenWords(w *study.Weights) string {
+func takenWords(w *study.Weights, sys quantity.System) string {
+	list := w.Assumed
+	for i := range w.Doubts {
+		d := &w.Doubts[i]
+		if strings.Contains(d.Why, "no source") || strings.Contains(d.Why, "from memory") {
+			list = append(list, fmt.Sprintf("%s %s (%s)", d.What, fromTo(weightText(d, d.Band.Low, sys), weightText(d, d.Band.High, sys)), d.Why))
+		}
+	}
 	out := ""
-	if len(w.Assumed) > 0 {
-		out += " Taken, since the file does not say it: " + strings.Join(w.Assumed, "; ") + "."
+	if len(list) > 0 {
+		out += " Taken, since the file does not say it: " + strings.Join(list, "; ") + "."
 	}
 	return out + " Left out: " + strings.Join(w.Left, "; ") + "."
 }

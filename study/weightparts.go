@@ -21,7 +21,7 @@ func (b *weigher) panes() {
 	dam := false
 	for i := range b.e.Design.Enclosure.Panes {
 		p := &b.e.Design.Enclosure.Panes[i]
-		b.Weights.Panes++
+		b.Panes++
 		dam = dam || p.At.Value == "dam" || strings.Contains(strings.ToLower(p.Name.Value), "dam")
 		b.pane(p.Name.Value, GlassKind(p.Glass.Value), float64(p.Width.Value)*float64(p.Height.Value), max(1, p.Count.Value), p.Thickness, p.Pos.Line, b.panePlace(i, p.Name.Value), b.swing(p))
 	}
@@ -133,9 +133,9 @@ func (b *weigher) frame(name string, volume float64, of string, at structure.Poi
 	})
 }
 
-// beforePanel is how far before a grid panel the centre of what hangs on it is
+// BeforePanel is how far before a grid panel the centre of what hangs on it is
 // taken to lie, m: assumed, no source.
-const beforePanel = 0.03
+const BeforePanel = 0.03
 
 // wall weighs each grid panel with what hangs on it; without panels, the wall.
 func (b *weigher) wall() {
@@ -144,7 +144,7 @@ func (b *weigher) wall() {
 		g := &b.e.Design.Grid[i]
 		upright = upright || g.At.Value != "floor"
 		place, area := b.place(layout.KindGrid, g.Name.Value), float64(g.Across.Value)*float64(g.Up.Value)*float64(g.Pitch.Value)*float64(g.Pitch.Value)
-		at := before(place, g.At.Value, beforePanel)
+		at := before(place, g.At.Value, BeforePanel)
 		switch {
 		case g.Mass.Given():
 			b.fixed(Drained, Load{Kind: WallLoad, Name: g.Name.Value, Mass: float64(g.Mass.Value), Centre: at, Line: g.Mass.Pos.Line, On: g.Name.Value})
@@ -158,7 +158,7 @@ func (b *weigher) wall() {
 	wall := &b.e.Wall
 	if area := wall.Width * wall.Height; !upright && area > 0 {
 		at := point(b.at.Inside.Centre())
-		at.Y = beforePanel
+		at.Y = BeforePanel
 		b.areal("planted wall", area, b.wetWall(), at, wall.Pos.Line)
 		b.assume("the planted wall by its area, at the back: list its grid panels with their weight")
 	}

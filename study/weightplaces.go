@@ -1,8 +1,6 @@
 package study
 
 import (
-	"slices"
-
 	"rillwright/geom"
 	"rillwright/layout"
 	"rillwright/structure"
@@ -19,25 +17,12 @@ func (b *weigher) place(kind layout.Kind, name string) structure.Point {
 		if p.Name == name {
 			sum = sum.Add(p.Solid.Bounds().Centre())
 			n++
-			if kind == layout.KindStand || kind == layout.KindSump && b.CarriesSump {
-				b.placed(p.Name, p.Assumed)
-			}
 		}
 	}
 	if n == 0 {
 		return b.nowhere(name)
 	}
 	return point(sum.Times(1 / n))
-}
-
-// placed keeps what of a place the file leaves open, once: of what is heavy and
-// stands low, where it tips by that.
-func (b *weigher) placed(name string, assumed []string) {
-	for _, words := range assumed {
-		if words = name + ", " + words; !slices.Contains(b.Places, words) {
-			b.Places = append(b.Places, words)
-		}
-	}
 }
 
 func (b *weigher) nowhere(name string) structure.Point {

@@ -84,11 +84,8 @@ type Weights struct {
 	// Unplaced names what the file does not place: it is taken to be in the middle
 	// of the enclosure.
 	Unplaced []string
-	// Places says where stand and sump were taken to stand, as far as the file leaves
-	// that open: "stand, in the middle under it, front to back".
-	Places  []string
-	Footing Footing
-	Top     float64 // of the enclosure, from the datum, m
+	Footing  Footing
+	Top      float64 // of the enclosure, from the datum, m
 	// CarriesSump tells whether the sump stands in the stand; SumpSaid whether
 	// the file says so.
 	CarriesSump, SumpSaid bool

@@ -3,6 +3,7 @@ package answers
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"rillwright/quantity"
 	"rillwright/structure"
@@ -40,7 +41,7 @@ func (s *Survey) Structure() ([]Answer, error) {
 		return nil, err
 	}
 	joints, err := s.Sealed()
-	return append(append(append(out, joints...), s.Holes()...), s.Weight(), s.Standing()), err
+	return slices.Concat(out, joints, s.Holes(), []Answer{s.Weight(), s.Standing()}, s.Places()), err
 }
 
 // stressText shows a stress.

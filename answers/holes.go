@@ -44,7 +44,9 @@ func (s *Survey) hole(list *openings, o opening) Answer {
 	s.spareFigures(&a, spares)
 	s.markFigures(&a, &o)
 	thread := structure.ThreadForHole(o.w)
-	a.Figures = append(a.Figures, figure("thread it takes, measured over its outside", quantity.Band[quantity.Length]{Low: quantity.Length(thread.Low), Likely: quantity.Length(thread.Likely), High: quantity.Length(thread.High)}, sys))
+	f := figure("thread it takes, measured over its outside", quantity.Band[quantity.Length]{Low: quantity.Length(thread.Low), Likely: quantity.Length(thread.Likely), High: quantity.Length(thread.High)}, sys)
+	f.Text = fromTo(s.fine(thread.Low), s.fine(thread.High)) + ", likely " + s.fine(thread.Likely)
+	a.Figures = append(a.Figures, f)
 	s.drillVerdict(&a, list, &o, spares)
 	if t := d.Part.Hole; t.High > 0 && (quantity.Length(o.w) < t.Low-0.5e-3 || quantity.Length(o.w) > t.High+0.5e-3) && a.Verdict <= Tight {
 		a.Verdict = Tight
@@ -59,15 +61,38 @@ func drillLimit() Limit {
 	return Limit{Text: "the glaziers' distances; the hobby's, one diameter to the edge, is shown beside them", Source: "en-12150-1", Mark: "read in secondary pages; room for the fitting from memory"}
 }
 
-// spareFigures shows every distance.
+// far is how much a distance to another opening may have to spare before it is not
+// worth a line, m.
+const far = 0.1
+
+// spareFigures shows every distance; of openings that are far from this one only
+// the nearest.
 func (s *Survey) spareFigures(a *Answer, list []spare) {
+	nearest := spare{have: math.Inf(1)}
+	near := false
 	for i := range list {
 		c := &list[i]
+		if c.other {
+			near = near || c.left() < far
+			if c.rule != "" && c.have < nearest.have {
+				nearest = *c
+			}
+		}
+		if c.other && c.left() >= far {
+			continue
+		}
 		f := figure(c.name(), quantity.Exactly(quantity.Length(c.have)), s.E.Units)
 		f.Text = c.text(s.length)
 		a.Figures = append(a.Figures, f)
 	}
+	if !near && !math.IsInf(nearest.have, 1) {
+		a.Figures = append(a.Figures, figure(nearest.what, quantity.Exactly(quantity.Length(nearest.have)), s.E.Units))
+	}
 }
+
+// fine shows a length to a tenth of a millimetre or a thousandth of an inch, as
+// callipers do.
+func (s *Survey) fine(v float64) string { return showThickness(v, s.E.Units) }
 
 func (s *Survey) length(v float64) string { return lengthText(v, s.E.Units) }
 
@@ -112,12 +137,12 @@ func (s *Survey) markOf(o *opening) (in, up float64, edge string) {
 }
 
 // tightest returns the distance with the least to spare of those whose breach is a
-// failure.
+// failure; a size only where it is not kept.
 func tightest(list []spare) (spare, bool) {
 	var worst spare
 	found := false
 	for i := range list {
-		if c := &list[i]; (c.kind == glaziers || c.kind == fouls) && (!found || c.left() < worst.left()) {
+		if c := &list[i]; (c.kind == glaziers || c.kind == fouls) && (!c.size || !c.kept()) && (!found || c.left() < worst.left()) {
 			worst, found = *c, true
 		}
 	}
@@ -249,7 +274,7 @@ func (s *Survey) drillMatters(list *openings, o opening) []Matter {
 		if math.IsNaN(low) || math.IsNaN(high) || math.Abs(high-low) < 1e-5 {
 			return
 		}
-		m.Effect = fromTo(s.length(math.Min(low, high)), s.length(math.Max(low, high))) + " to spare"
+		m.Effect = fromTo(s.fine(math.Min(low, high)), s.fine(math.Max(low, high))) + " to spare"
 		m.Swing = math.Abs(high-low) / math.Max(math.Abs(likely), 1e-3)
 		out = append(out, m)
 	}
@@ -258,7 +283,7 @@ func (s *Survey) drillMatters(list *openings, o opening) []Matter {
 		v := least(list, o.moved(d[0], d[1]), 0)
 		lo, hi = math.Min(lo, v), math.Max(hi, v)
 	}
-	add(Matter{What: "where the drill starts", Range: s.length(started) + " off its mark either way", Why: "assumed, no source", Settle: "a template of wood clamped to the pane", Line: o.line}, lo, hi)
+	add(Matter{What: "where the drill starts", Range: s.fine(started) + " off its mark either way", Why: "assumed, no source", Settle: "a template of wood clamped to the pane", Line: o.line}, lo, hi)
 	thin, thick := o.sheet(-1).Thickness, o.sheet(1).Thickness
 	add(Matter{What: "true thickness of the pane", Range: fromTo(showThickness(thin, s.E.Units), showThickness(thick, s.E.Units)), Why: "the name is not the size", Settle: "callipers on the edge", Line: o.pane.Thickness.Pos.Line}, least(list, o, 1), least(list, o, -1))
 	if list.filletTaken {

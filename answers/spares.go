@@ -23,7 +23,9 @@ type spare struct {
 	have, need float64 // m
 	most       bool    // have may be at most need
 	kind       spareKind
-	line       int // of what stands there, 0 for none
+	line       int  // of what stands there, 0 for none
+	size       bool // a size, not a distance
+	other      bool // to another opening of the pane
 }
 
 // left is by how much the distance is kept, m, below 0 by how much it is not.
@@ -44,7 +46,7 @@ func (s *spare) name() string {
 	return s.what + ", " + s.rule + " rule"
 }
 
-// figure shows a distance and what is wanted; round is how many significant digits.
+// text shows a distance and what is wanted.
 func (s *spare) text(show func(float64) string) string {
 	switch {
 	case s.most:
@@ -82,7 +84,7 @@ func (s *openings) glass(o *opening, side int) ([]spare, error) {
 			if c.Rule == "hobby" {
 				k = hobby
 			}
-			out = append(out, spare{what: c.What.String(), rule: c.Rule, have: c.Have, need: c.Need, most: c.What == structure.LargestHole, kind: k})
+			out = append(out, spare{what: c.What.String(), rule: c.Rule, have: c.Have, need: c.Need, most: c.What == structure.LargestHole, kind: k, size: c.What == structure.LargestHole || c.What == structure.LeastHole})
 		}
 		return out, err
 	}
@@ -92,7 +94,7 @@ func (s *openings) glass(o *opening, side int) ([]spare, error) {
 		if c.Strict {
 			k = hobby
 		}
-		out = append(out, spare{what: c.What, rule: c.Rule, have: c.Have, need: c.Need, most: c.Most, kind: k})
+		out = append(out, spare{what: c.What, rule: c.Rule, have: c.Have, need: c.Need, most: c.Most, kind: k, size: c.Most || c.What == structure.NotchCorners})
 	}
 	return out, err
 }
@@ -117,7 +119,7 @@ func (s *openings) beside(o *opening, side int) []spare {
 					continue // it counts from centre to centre
 				}
 			}
-			out = append(out, spare{what: "rim to rim of the " + p.name, rule: r.Name, have: gap, need: r.Between(t, o.w, p.w), kind: k, line: p.line})
+			out = append(out, spare{what: "rim to rim of the " + p.name, rule: r.Name, have: gap, need: r.Between(t, o.w, p.w), kind: k, line: p.line, other: true})
 		}
 		if o.flange == 0 {
 			continue
@@ -129,8 +131,8 @@ func (s *openings) beside(o *opening, side int) []spare {
 		}
 		out = append(
 			out,
-			spare{what: "flange to the " + p.name, have: gap - more, kind: fouls, line: p.line},
-			spare{what: "nut to the " + p.name, have: gap - more, need: structure.NutRoom, kind: hand, line: p.line},
+			spare{what: "flange to the " + p.name, have: gap - more, kind: fouls, line: p.line, other: true},
+			spare{what: "nut to the " + p.name, have: gap - more, need: structure.NutRoom, kind: hand, line: p.line, other: true},
 		)
 	}
 	return out
@@ -144,7 +146,15 @@ func (o *opening) thing() string {
 	if o.flange > 0 {
 		return "flange"
 	}
-	return "rim"
+	return "its rim"
+}
+
+// outer is the same on the dry side.
+func (o *opening) outer() string {
+	if o.flange > 0 {
+		return "nut"
+	}
+	return "its rim"
 }
 
 // wet are the distances on the wet side, in the plane of the pane: to the faces
@@ -198,7 +208,7 @@ func (s *openings) dry(o *opening) []spare {
 		r := &s.e.Design.Enclosure.Rims[i]
 		d := s.lap(o, r.At.Value, float64(r.Over.Value), float64(r.Flat.Value))
 		if have := d - o.circle(); have < nearest.have {
-			nearest = spare{what: map[bool]string{true: "nut", false: "rim"}[o.flange > 0] + " to the tank's rim at the " + r.At.Value, have: have, kind: fouls, line: r.Pos.Line}
+			nearest = spare{what: o.outer() + " to the tank's rim at the " + r.At.Value, have: have, kind: fouls, line: r.Pos.Line}
 		}
 	}
 	if !math.IsInf(nearest.have, 1) {

@@ -19,13 +19,16 @@ const (
 	barred                // not at all
 )
 
+func (e entry) String() string {
+	return [...]string{"straight", "slantwise, one end first", "only turned otherwise than it will stand", "not at all"}[e]
+}
+
 // rigid is a thing that cannot be bent, with its sizes as it will stand: across
 // the opening, along its other side, and away from it.
 type rigid struct {
-	name         string
-	line         int
-	w, h, d      float64
-	spare, other float64 // what is left over in the opening the way it goes, m
+	name    string
+	line    int
+	w, h, d float64
 }
 
 // goesIn tells whether dam, grid and manifolds go in through the opening.
@@ -39,26 +42,27 @@ func (t *turning) goesIn() {
 		return
 	}
 	room := t.room()
-	groups := map[entry][]string{}
-	var order []string
+	var aslant []string
+	worst := straight
 	for i := range things {
 		r := &things[i]
 		how := r.through(w, h, room)
-		groups[how] = append(groups[how], r.name)
-		order = append(order, fmt.Sprintf("%s: %s", r.name, [...]string{"straight", "slantwise, one end first", "only turned, otherwise than it will stand", "not at all"}[how]))
+		worst = max(worst, how)
+		t.words1(r.name+" goes in", how.String())
 		switch how {
 		case barred:
-			t.bad(Fails, r.line, fmt.Sprintf("The %s, %s by %s, does not go in through an opening of %s by %s (line %d).", r.name, t.s.length(r.w), t.s.length(r.h), t.s.length(w), t.s.length(h), r.line))
+			t.bad(Fails, r.line, fmt.Sprintf("The %s, %s by %s (line %d), does not go in through an opening of %s by %s.", r.name, t.s.length(r.w), t.s.length(r.h), r.line, t.s.length(w), t.s.length(h)))
 		case turnedIn:
-			t.bad(Tight, r.line, fmt.Sprintf("The %s goes in only turned otherwise than it will stand (line %d): try it with a card of its size before anything is bonded.", r.name, r.line))
+			t.bad(Tight, r.line, fmt.Sprintf("The %s (line %d) goes in only turned otherwise than it will stand: try it with a card of its size before anything is bonded.", r.name, r.line))
+		case slanting:
+			aslant = append(aslant, r.name)
 		}
 	}
-	t.words1("goes in through the opening", strings.Join(order, "; "))
-	if list := groups[slanting]; len(list) > 0 {
-		t.say(fmt.Sprintf("Slantwise, one end first: %s.", strings.Join(list, ", ")))
-	}
-	if t.a.Verdict != Fails && len(groups[straight])+len(groups[slanting]) == len(things) {
+	switch {
+	case worst == straight:
 		t.say("Dam, grid and manifolds go in through the opening.")
+	case worst == slanting:
+		t.say(fmt.Sprintf("Dam, grid and manifolds go in through the opening, the %s one end first.", strings.Join(aslant, " and the ")))
 	}
 	t.inMatter(things, w, h, room)
 }
@@ -96,9 +100,9 @@ func (t *turning) rigids() []rigid {
 
 // through tells how a thing goes in through an opening of w by h into a room. One
 // end first, it is laid aslant about an upright or a level axis: the end that goes
-// in last must pass the opening while the other is already behind the frame, with
-// the thing no deeper than the room. Derived; a soft test for anything that is not
-// flat or slender: try it.
+// in last must pass the opening while the other is already behind the frame. Or it
+// is tipped in the plane of the opening. Either way it is then laid straight inside.
+// Derived, for flat and slender things; a thing with corners of its own wants trying.
 func (r *rigid) through(w, h float64, room [3]float64) entry {
 	if r.w <= w && r.h <= h {
 		return straight
@@ -106,30 +110,29 @@ func (r *rigid) through(w, h float64, room [3]float64) entry {
 	if r.w > room[0] || r.h > room[1] || r.d > room[2] {
 		return barred
 	}
-	if r.h <= h && aslant(r.w, r.d, w+(room[0]-w)/2, room[2]) || r.w <= w && aslant(r.h, r.d, h+(room[1]-h)/2, room[2]) {
+	switch {
+	case r.h <= h && tips(r.w, r.d, w+(room[0]-w)/2, room[2], room[0], room[2]),
+		r.w <= w && tips(r.h, r.d, h+(room[1]-h)/2, room[2], room[1], room[2]),
+		tips(r.w, r.h, w, h, room[0], room[1]), tips(r.h, r.w, h, w, room[1], room[0]):
 		return slanting
-	}
-	if r.d <= room[2] && structure.RectangleFits(r.w, r.h, w, h) {
-		if r.w <= w || r.h <= h { // it is tipped, and laid back inside
-			if aslant(r.w, r.h, w, h) || aslant(r.h, r.w, h, w) {
-				return slanting
-			}
-		}
-		return turnedIn
-	}
-	if structure.RectangleFits(r.d, r.h, w, h) || structure.RectangleFits(r.d, r.w, w, h) {
+	case structure.RectangleFits(r.w, r.h, w, h), structure.RectangleFits(r.d, r.h, w, h), structure.RectangleFits(r.d, r.w, w, h):
 		return turnedIn
 	}
 	return barred
 }
 
-// aslant reports whether a rectangle of long by thin, turned by some angle, lies
-// within a by b.
-func aslant(long, thin, a, b float64) bool {
+// tips reports whether a rectangle, long by thin, lies within a by b when it is
+// turned by some angle, and can be turned back to straight within wide by deep. In
+// steps of a tenth of a degree.
+func tips(long, thin, a, b, wide, deep float64) bool {
 	const steps = 900
 	for i := range steps + 1 {
 		sin, cos := math.Sincos(math.Pi / 2 * float64(i) / steps)
-		if long*cos+thin*sin <= a && long*sin+thin*cos <= b {
+		across, along := long*cos+thin*sin, long*sin+thin*cos
+		if across > wide || along > deep {
+			return false
+		}
+		if across <= a && along <= b {
 			return true
 		}
 	}

@@ -278,7 +278,7 @@ func (p *passages) matters(s *Survey, w *enclosure.Way) []Matter {
 		return r.least() / 2
 	}
 	low, high, likely := with(1), with(-1), p.least()/2
-	span := s.length(measuredOff) + " either way as measured"
+	span := s.fine(measuredOff) + " either way as measured"
 	for i := range p.list {
 		if p.list[i].thing.Part.Name != "" {
 			span += fmt.Sprintf(", %.0f %% for a part of the catalogue", partOff*100)
@@ -286,11 +286,11 @@ func (p *passages) matters(s *Survey, w *enclosure.Way) []Matter {
 		}
 	}
 	return []Matter{{
-		What: "true size of what passes", Range: span, Effect: fromTo(s.length(low), s.length(high)) + " all round",
+		What: "true size of what passes", Range: span, Effect: fromTo(s.fine(low), s.fine(high)) + " all round",
 		Swing: math.Abs(high-low) / math.Max(math.Abs(likely), 1e-4), Why: "assumed, no source", Settle: "callipers, or a card with a hole of that size", Line: w.Design.Pos.Line,
 	}, {
-		What: "room wanted for a hand to lead it through", Range: fromTo(s.length(passageLeast), s.length(passageMost)),
-		Effect: fromTo(s.length(likely-passageMost), s.length(likely-passageLeast)) + " over it",
+		What: "room wanted for a hand to lead it through", Range: fromTo(s.fine(passageLeast), s.fine(passageMost)),
+		Effect: fromTo(s.fine(likely-passageMost), s.fine(likely-passageLeast)) + " over it",
 		Swing:  (passageMost - passageLeast) / math.Max(math.Abs(likely), 1e-4), Why: "assumed, no source", Settle: "a card with a hole of that size", Line: w.Design.Pos.Line,
 	}}
 }
@@ -302,10 +302,8 @@ func (s *Survey) wayGlass(a *Answer, list *openings, o *opening) {
 		a.Verdict, a.Say = Unknown, "It does not lie on its pane as the file has it: "+err.Error()+"."
 		return
 	}
-	shown := map[spareKind]bool{}
 	for _, kind := range []spareKind{glaziers, hobby, fouls, hand} {
-		if c, ok := nearestOf(spares, kind); ok && !shown[kind] {
-			shown[kind] = true
+		if c, ok := nearestOf(spares, kind); ok && (kind != hand || c.left() < far) {
 			f := figure(c.name(), quantity.Exactly(quantity.Length(c.have)), s.E.Units)
 			f.Text = c.text(s.length)
 			a.Figures = append(a.Figures, f)
@@ -325,12 +323,13 @@ func (s *Survey) wayGlass(a *Answer, list *openings, o *opening) {
 	a.Matters = append(a.Matters, s.drillMatters(list, *o)...)
 }
 
-// nearestOf returns the distance of a kind with the least to spare.
+// nearestOf returns the distance of a kind with the least to spare, a size only
+// where it is not kept.
 func nearestOf(list []spare, kind spareKind) (spare, bool) {
 	var worst spare
 	found := false
 	for i := range list {
-		if c := &list[i]; c.kind == kind && (!found || c.left() < worst.left()) {
+		if c := &list[i]; c.kind == kind && (!c.size || !c.kept()) && (!found || c.left() < worst.left()) {
 			worst, found = *c, true
 		}
 	}

@@ -53,9 +53,17 @@ func NotchRules() []NotchRule {
 	}
 }
 
+// What a NotchClearance is about.
+const (
+	NotchCorners = "radius of its corners"
+	NotchLargest = "largest size"
+	NotchEdge    = "rim to edge"
+	NotchLeg     = "notch to corner"
+)
+
 // NotchClearance is what a rule says of a slot or notch.
 type NotchClearance struct {
-	What       string // "radius of its corners"
+	What       string // NotchCorners and so on
 	Rule       string
 	Have, Need float64 // m
 	Most       bool    // Have may be at most Need; otherwise it must be at least that
@@ -101,10 +109,10 @@ func CheckNotch(s Sheet, rules []NotchRule, n Notch) ([]NotchClearance, error) {
 			out = append(out, NotchClearance{what, r.Name, have, need, most, r.Strict, r.Source})
 		}
 		if r.Corner != nil {
-			add("radius of its corners", n.Corner, r.Corner(s.Thickness), false)
+			add(NotchCorners, n.Corner, r.Corner(s.Thickness), false)
 		}
 		if r.Largest != nil {
-			add("largest size", max(n.Width, n.Height), r.Largest(min(s.Width, s.Height)), true)
+			add(NotchLargest, max(n.Width, n.Height), r.Largest(min(s.Width, s.Height)), true)
 		}
 		slot := open == [4]bool{}
 		if r.Edge != nil && (slot || !r.Strict) {
@@ -114,13 +122,13 @@ func CheckNotch(s Sheet, rules []NotchRule, n Notch) ([]NotchClearance, error) {
 					have, need = g, want
 				}
 			}
-			add("rim to edge", have, need, false)
+			add(NotchEdge, have, need, false)
 		}
 		if r.Leg != nil {
 			for i := range gap {
 				if open[i] {
 					across := (i ^ 2) &^ 1 // the two edges beside it
-					add("notch to corner", min(gap[across], gap[across+1]), r.Leg(s.Thickness), false)
+					add(NotchLeg, min(gap[across], gap[across+1]), r.Leg(s.Thickness), false)
 				}
 			}
 		}

@@ -62,7 +62,7 @@ func (t *turning) goesIn() {
 	case worst == straight:
 		t.say("Dam, grid and manifolds go in through the opening.")
 	case worst == slanting:
-		t.say(fmt.Sprintf("Dam, grid and manifolds go in through the opening, the %s one end first.", strings.Join(aslant, " and the ")))
+		t.say(fmt.Sprintf("Dam, grid and manifolds go in through the opening, the %s one end first.", listed(aslant)))
 	}
 	t.inMatter(things, w, h, room)
 }
@@ -137,6 +137,14 @@ func tips(long, thin, a, b, wide, deep float64) bool {
 		}
 	}
 	return false
+}
+
+// listed joins names: "dam", "dam and the grid", "dam, the grid and the bar".
+func listed(names []string) string {
+	if n := len(names) - 1; n > 0 {
+		return strings.Join(names[:n], ", the ") + " and the " + names[n]
+	}
+	return strings.Join(names, "")
 }
 
 // inMatter moves the opening by what a tape may be off and looks again.

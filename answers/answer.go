@@ -65,6 +65,8 @@ type Figure struct {
 	High   float64 `json:"high"`
 	Unit   string  `json:"unit"`
 	Text   string  `json:"text"` // the same, rounded for people
+	// Words says that the text alone counts: there is no number.
+	Words bool `json:"words,omitempty"`
 }
 
 // Limit is what a figure is held against.

@@ -49,7 +49,7 @@ func (s *Survey) Bend() (a Answer, ok bool) {
 		}
 		f := Figure{Name: fmt.Sprintf("%s of the %s (line %d), wants %s", b.name, b.run, b.line, need)}
 		if !b.given {
-			f.Text = "not measured"
+			f.Text, f.Words = "not measured", true
 			missing = append(missing, fmt.Sprintf("%s of the %s (line %d)", b.name, b.run, b.line))
 			a.Figures = append(a.Figures, f)
 			continue

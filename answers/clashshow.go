@@ -59,7 +59,7 @@ func (s *Survey) clashFigures(a *Answer, l *layout.Layout, list, good, bad []mee
 		}
 		by := path.Points[0].Z - path.Points[len(path.Points)-1].Z
 		f := figure(fmt.Sprintf("opening of the %s to the place it feeds", tail.Name), quantity.Exactly(quantity.Length(by)), s.E.Units)
-		f.Text = "at one height"
+		f.Text, f.Words = "at one height", true
 		switch {
 		case by > drawnSame:
 			f.Text = tenths(by, s.E.Units) + " higher"

@@ -216,7 +216,7 @@ func (s *Survey) sealFigures(a *Answer, j *sealing, more bool, short joint.Figur
 		name += fmt.Sprintf(" (%d alike)", j.Count)
 	}
 	if j.Leans {
-		a.Figures = append(a.Figures, Figure{Name: name, Text: "leans on its stop: its sealant only seals"})
+		a.Figures = append(a.Figures, Figure{Name: name, Text: "leans on its stop: its sealant only seals", Words: true})
 		return
 	}
 	a.Figures = append(a.Figures, pressFigure(fmt.Sprintf("%s: bed of %s", name, biteText(j.Bite, sys)), bandOver(j.bed), sys))

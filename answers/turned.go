@@ -140,7 +140,7 @@ func (t *turning) bad(v Verdict, line int, text string) {
 }
 
 func (t *turning) words1(name, text string) {
-	t.a.Figures = append(t.a.Figures, Figure{Name: name, Text: text})
+	t.a.Figures = append(t.a.Figures, Figure{Name: name, Text: text, Words: true})
 }
 
 // mapping tells which old pane is where, and names what the file contradicts.

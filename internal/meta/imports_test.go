@@ -63,8 +63,9 @@ var importTable = []row{
 
 	{".", "chain", []string{base, meaning, output}, "the whole chain, once"},
 
-	{"workbench", "edges", []string{".", base, meaning, output}, "it shows what the chain gives"},
-	{"internal/cli", "edges", []string{".", base, meaning, output, "workbench", "examples"}, "it shows what the chain gives"},
+	{"internal/wire", "edges", []string{".", base, meaning}, "results as JSON, for the command line and the page alike"},
+	{"workbench", "edges", []string{".", base, meaning, output, "internal/wire", "examples"}, "it shows what the chain gives"},
+	{"internal/cli", "edges", []string{".", base, meaning, output, "workbench", "internal/wire", "examples"}, "it shows what the chain gives"},
 	{"cmd/rillwright", "edges", []string{"internal/cli"}, "main is one call"},
 	{"internal/trial", "edges", []string{base, "design", "catalogue"}, "tests of several packages begin with an example, changed"},
 	{"internal/meta", "edges", []string{"source"}, "rules need no product code but the list of sources"},

@@ -91,6 +91,7 @@ var modules = []struct {
 	{"codeberg.org/go-fonts", []string{"drawing", "drawing/*"}, "only drawings have type"},
 	{"golang.org/x/image", []string{"drawing", "drawing/*"}, "only drawings have type"},
 	{"github.com/arran4/golang-ical", []string{"packet"}, "the calendar is part of the packet"},
+	{"rsc.io/qr", []string{"internal/cli"}, "an address as a code, for a phone"},
 	{"github.com/fsnotify/fsnotify", []string{"workbench", "internal/cli"}, "only the edges look at the disk"},
 	{"github.com/gofrs/flock", []string{"workbench", "internal/cli"}, "only the edges look at the disk"},
 	{"github.com/google/go-cmp", nil, "for tests"},

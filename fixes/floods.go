@@ -325,13 +325,13 @@ func (f *finder) reservoir() change {
 	if f.s.E.TopUp.Given {
 		return change{}
 	}
-	holds := 0.010
+	const gallon = 3.785411784e-3
+	holds, flow := 0.010, 10e-3/3600
 	if f.s.E.Units == quantity.US {
-		holds = 2.5 * 3.785411784e-3
+		holds, flow = 2.5*gallon, 2.6*gallon/3600
 	}
 	v := quantity.Volume(holds).Show(f.s.E.Units)
 	s := &f.s.E.Sump
-	const flow = 10e-3 / 3600
 	level := s.Bottom + tape(f.s.Likely.SumpLevel-0.005-s.Bottom, f.s.E.Units, math.Floor)
 	return change{
 		do:   fmt.Sprintf("add a top-up of %s with a float valve; it must not reach the sump's rim if the valve sticks", v),

@@ -1,12 +1,14 @@
 package fixes
 
 import (
+	"math"
 	"strings"
 	"testing"
 
 	"rillwright/answers"
 	"rillwright/design"
 	"rillwright/enclosure"
+	"rillwright/faults"
 	"rillwright/internal/trial"
 )
 
@@ -37,6 +39,7 @@ func TestWrittenAsTried(t *testing.T) {
 		"pump by part":   {metric, "label: { flow: 1200 L/h, head: 2.4 m }\n    in", "part: pump 1000 L/h 2.0 m\n    in"},
 		"curve":          {us, "label: { flow: 210 US gal/h, head: 5.9 ft }", "curve: [ { flow: 0 US gal/h, head: 6 ft }, { flow: 200 US gal/h, head: 0 ft } ]"},
 		"through wall":   {metric, "kind: standpipe", "kind: wall opening", "    standpipe: rigid pipe 1 in sch 40\n    lip-bore: 26.6 mm\n", "", "up: 110 mm, in: 110 mm", "up: 163 mm, in: 110 mm"},
+		"return":         {us, "manifolds:\n", "  - { name: return, from: main pump, to: pool, end-height: 2 in, pieces: [{ part: vinyl hose 16 mm, length: 1.5 m }] }\n\nmanifolds:\n"},
 		"no hole":        {us, "    hole: { pane: left side, size: 1 1/2 in, up: 3 in, in: 3 in, edge: rear }\n", ""},
 		"measured bores": {metric, "{ part: vinyl hose 16 mm, length: 0.4 m }", "{ part: vinyl hose 16 mm, bore: 15.5 mm, length: 0.4 m }", "level-error: 3 mm", "level-error: 3 mm\n    feed: left", "    feed: centre\n", ""},
 	} {
@@ -99,6 +102,59 @@ func sameAnswers(t *testing.T, what string, tried, written *enclosure.Enclosure)
 			t.Errorf("%s: tried, %s is %v at %s; written, %s is %v at %s", what, a.ID, a.Verdict, headline(a), b.ID, b.Verdict, headline(b))
 		}
 	}
+}
+
+// The same for the course of the usual faults in the likely case, after changes
+// that matter there.
+func TestWrittenAsTriedInFaults(t *testing.T) {
+	back := "  - { name: return, from: main pump, to: pool, end-height: 2 in, pieces: [{ part: vinyl hose 16 mm, length: 1.5 m }] }\n\nmanifolds:\n"
+	holes := 0
+	for name, pairs := range map[string][]string{"metric": {"metric"}, "us": {"us"}, "return": {"us", "manifolds:\n", back}} {
+		data := trial.Swap(t, demo(pairs[0]), pairs[1:]...)
+		f, _ := surveyed(t, data)
+		s := &f.s.E.Sump
+		list := append(f.second(), f.smallSecond()...)
+		list = append(list, f.breakHoles()...)
+		holes += len(f.breakHoles())
+		for _, c := range append(list, f.reservoir(), f.fill(s.Bottom+tape(s.Level-s.Bottom+0.010, f.s.E.Units, math.Round), "fill")) {
+			e := f.s.E.Clone()
+			c.apply(e)
+			text, err := design.Apply(data, f.fix(&c).Edits)
+			if err != nil {
+				t.Fatalf("%s: %q: %v", name, c.do, err)
+			}
+			tried, got := courses(t, e), courses(t, trial.Resolved(t, text, enclosure.Resolve))
+			for what, v := range tried {
+				if math.Abs(v-got[what]) > 1e-6 {
+					t.Errorf("%s: %q, %s: tried %g, written %g", name, c.do, what, v, got[what])
+				}
+			}
+		}
+	}
+	if holes == 0 {
+		t.Error("no break hole was tried")
+	}
+}
+
+// courses tells how the usual faults end.
+func courses(t *testing.T, e *enclosure.Enclosure) map[string]float64 {
+	t.Helper()
+	rig, err := faults.NewRig(e, e.Likely())
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := map[string]float64{}
+	for _, x := range faults.Usual(e) {
+		if x.Kind != faults.Blocked && x.Kind != faults.PowerCut && x.Kind != faults.Away {
+			continue
+		}
+		r, err := rig.Run(&x.Scenario, x.Options)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out[x.ID+", m3 spilled"], out[x.ID+", m the pool stands"], out[x.ID+", m the sump stands"] = r.Spilled, r.PoolMost, r.SumpMost
+	}
+	return out
 }
 
 // What only the builder can choose leaves a fix without edits, and it says so.

@@ -18,7 +18,7 @@ const (
 // "drains[main drain].lip".
 type Edit struct {
 	Path string `json:"path"`
-	To   string `json:"to,omitempty"`
+	To   string `json:"to"`
 	Kind string `json:"kind,omitempty"`
 }
 

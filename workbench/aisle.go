@@ -7,7 +7,7 @@ import (
 
 	"rillwright"
 	"rillwright/answers"
-	"rillwright/document"
+	"rillwright/design"
 	"rillwright/finding"
 	"rillwright/internal/wire"
 )
@@ -41,7 +41,7 @@ type aisleRow struct {
 	Problem *problem         `json:"problem,omitempty"`
 	Verdict answers.Verdict  `json:"verdict"` // the worse of the answers below
 	Answers []answers.Answer `json:"answers"` // reaches the top, too strong
-	Edits   []edit           `json:"edits"`   // what keeping it writes
+	Edits   []design.Edit    `json:"edits"`   // what keeping it writes
 }
 
 func (b *Bench) aisle(w http.ResponseWriter, r *http.Request) {
@@ -72,7 +72,7 @@ func (b *Bench) aisle(w http.ResponseWriter, r *http.Request) {
 	for i, p := range q.Pumps {
 		row := &out.Rows[i]
 		row.Name, row.Answers = p.Name, []answers.Answer{}
-		row.Edits = []edit{{path + "flow", strings.TrimSpace(p.Flow)}, {path + "head", strings.TrimSpace(p.Head)}}
+		row.Edits = []design.Edit{{Path: path + "flow", To: strings.TrimSpace(p.Flow)}, {Path: path + "head", To: strings.TrimSpace(p.Head)}}
 		if row.Problem = b.tryPump(r, &q, row); row.Problem != nil {
 			row.Verdict = answers.Unknown
 		}
@@ -82,12 +82,9 @@ func (b *Bench) aisle(w http.ResponseWriter, r *http.Request) {
 
 // tryPump fills in what one pump would do, or says why not.
 func (b *Bench) tryPump(r *http.Request, q *aisleRequest, row *aisleRow) *problem {
-	text := []byte(q.Text)
-	for _, e := range row.Edits {
-		var err error
-		if text, err = document.Set(text, e.Path, e.To); err != nil {
-			return &problem{err.Error(), "type it as it stands on the box, with its unit"}
-		}
+	text, err := design.Apply([]byte(q.Text), row.Edits)
+	if err != nil {
+		return &problem{err.Error(), "type it as it stands on the box, with its unit"}
 	}
 	rep, err := b.build(r.Context(), q.Name, string(text), rillwright.Options{NoFixes: true})
 	if err != nil {

@@ -82,16 +82,11 @@ func (b *Bench) dropDraft(w http.ResponseWriter, r *http.Request) {
 	w.WriteHeader(http.StatusNoContent)
 }
 
-// setRequest asks for values of a text to be replaced, and nothing else of it.
+// setRequest asks for edits of a text, one after the other, and for nothing else of
+// it to change.
 type setRequest struct {
-	Text  string `json:"text"`
-	Edits []edit `json:"edits"`
-}
-
-// edit is one value, by its path, and its new text.
-type edit struct {
-	Path string `json:"path"`
-	To   string `json:"to"`
+	Text  string        `json:"text"`
+	Edits []design.Edit `json:"edits"`
 }
 
 // setReply is the text with the edits made.
@@ -104,13 +99,10 @@ func (b *Bench) set(w http.ResponseWriter, r *http.Request) {
 	if !ok {
 		return
 	}
-	text := []byte(q.Text)
-	for _, e := range q.Edits {
-		var err error
-		if text, err = document.Set(text, e.Path, e.To); err != nil {
-			fail(w, err)
-			return
-		}
+	text, err := design.Apply([]byte(q.Text), q.Edits)
+	if err != nil {
+		fail(w, err)
+		return
 	}
 	reply(w, setReply{string(text)})
 }

@@ -11,6 +11,7 @@ import (
 	"strings"
 	"testing"
 
+	"rillwright/design"
 	"rillwright/examples"
 )
 
@@ -264,18 +265,35 @@ func TestDraft(t *testing.T) {
 	}
 }
 
-// An edit changes one value and leaves the rest, comments and all, alone.
+// An edit changes what it names and leaves the rest, comments and all, alone.
 func TestSet(t *testing.T) {
 	b, _ := bench(t)
 	text := string(examples.CorridorCabinet)
-	_, data := ask(t, b, "POST", "/api/set", setRequest{text, []edit{{"dam.height", "210 mm"}, {"pumps[main pump].label.flow", "1300 L/h"}}})
+	_, data := ask(t, b, "POST", "/api/set", setRequest{text, []design.Edit{{Path: "dam.height", To: "210 mm"}, {Path: "pumps[main pump].label.flow", To: "1300 L/h"}}})
 	got := as[setReply](t, data).Text
 	want := strings.Replace(strings.Replace(text, "\ndam:\n  width: 886 mm\n  height: 200 mm", "\ndam:\n  width: 886 mm\n  height: 210 mm", 1), "flow: 1200 L/h, head: 2.4 m }\n    in:", "flow: 1300 L/h, head: 2.4 m }\n    in:", 1)
 	if got != want || got == text {
 		t.Error("another text")
 	}
-	for _, e := range []edit{{"dam.hight", "1 mm"}, {"", ""}, {"dam", "x"}} {
-		if code, data := ask(t, b, "POST", "/api/set", setRequest{text, []edit{e}}); code != http.StatusUnprocessableEntity || as[problem](t, data).Do == "" {
+	// Keys and entries may be new, and go again.
+	_, data = ask(t, b, "POST", "/api/set", setRequest{text, []design.Edit{
+		{Path: "pumps[main pump].float", To: "{ off: 114 mm, on: 144 mm }"}, {Path: "assume.evaporation", To: "2 to 6 mm/day"},
+		{Path: "shelf", To: "{ name: third, label: { flow: 900 L/h, head: 2 m } }", Kind: design.EditAppend}, {Path: "sealant.fillet", Kind: design.EditCut},
+	}})
+	got = as[setReply](t, data).Text
+	for _, c := range []struct {
+		line string
+		has  bool
+	}{
+		{"    price: 38 EUR\n    float: { off: 114 mm, on: 144 mm }\n", true}, {"\n\nassume:\n  evaporation: 2 to 6 mm/day\n", true},
+		{"price: 46 EUR }\n  - { name: third, label: { flow: 900 L/h, head: 2 m } }\n", true}, {"fillet: 6 mm", false},
+	} {
+		if strings.Contains(got, c.line) != c.has {
+			t.Errorf("%q: %v\n%s", c.line, !c.has, got)
+		}
+	}
+	for _, e := range []design.Edit{{Path: "dam.hight", To: "1 mm"}, {}, {Path: "dam", To: "x"}, {Path: "dam.height", To: "1 mm", Kind: "set"}, {Path: "drains[no].lip", To: "1 mm"}} {
+		if code, data := ask(t, b, "POST", "/api/set", setRequest{text, []design.Edit{e}}); code != http.StatusUnprocessableEntity || as[problem](t, data).Do == "" {
 			t.Errorf("%+v: %d %s", e, code, data)
 		}
 	}

@@ -118,6 +118,7 @@ export interface DrainWater {
 export interface Edit {
   path: string
   to: string
+  kind?: string
 }
 
 export interface Event {
@@ -155,6 +156,7 @@ export interface Finding {
 export interface Fix {
   do: string
   change?: string
+  edits?: Edit[]
   cost: string
   before: string
   after: string

@@ -163,7 +163,7 @@ func (e *editor) last(p *place, lines string) []splice {
 // spaced reports whether a blank line stands in front of any key at the top.
 func (e *editor) spaced() bool {
 	for _, entry := range e.t.entries[1:] {
-		if at := e.source.place(keyToken(entry)); at.Line > 1 && strings.TrimSpace(e.line(at.Line-1)) == "" {
+		if at := e.place(keyToken(entry)); at.Line > 1 && strings.TrimSpace(e.line(at.Line-1)) == "" {
 			return true
 		}
 	}

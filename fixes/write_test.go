@@ -17,7 +17,8 @@ func everyChange(f *finder) []change {
 	var out []change
 	for _, list := range [][]change{
 		f.openValves(), f.throttle(), f.pumps(true), f.pumps(false), f.hoses(), f.moreWater(), f.holes(), f.feeds(), f.manifoldBores(),
-		f.drains(), f.lowerLips(), f.vent(), f.smallSecond(), f.breakHoles(), {f.reservoir()},
+		f.drains(), f.lowerLips(), f.vent(), f.smallSecond(), f.breakHoles(),
+		{f.reservoir()},
 		{f.fill(f.s.E.Sump.Level+0.010, "fill the sump more")},
 	} {
 		for _, c := range list {

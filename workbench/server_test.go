@@ -277,16 +277,20 @@ func TestSet(t *testing.T) {
 	}
 	// Keys and entries may be new, and go again.
 	_, data = ask(t, b, "POST", "/api/set", setRequest{text, []design.Edit{
-		{Path: "pumps[main pump].float", To: "{ off: 114 mm, on: 144 mm }"}, {Path: "assume.evaporation", To: "2 to 6 mm/day"},
-		{Path: "shelf", To: "{ name: third, label: { flow: 900 L/h, head: 2 m } }", Kind: design.EditAppend}, {Path: "sealant.fillet", Kind: design.EditCut},
+		{Path: "pumps[main pump].float", To: "{ off: 114 mm, on: 144 mm }"},
+		{Path: "assume.evaporation", To: "2 to 6 mm/day"},
+		{Path: "shelf", To: "{ name: third, label: { flow: 900 L/h, head: 2 m } }", Kind: design.EditAppend},
+		{Path: "sealant.fillet", Kind: design.EditCut},
 	}})
 	got = as[setReply](t, data).Text
 	for _, c := range []struct {
 		line string
 		has  bool
 	}{
-		{"    price: 38 EUR\n    float: { off: 114 mm, on: 144 mm }\n", true}, {"\n\nassume:\n  evaporation: 2 to 6 mm/day\n", true},
-		{"price: 46 EUR }\n  - { name: third, label: { flow: 900 L/h, head: 2 m } }\n", true}, {"fillet: 6 mm", false},
+		{"    price: 38 EUR\n    float: { off: 114 mm, on: 144 mm }\n", true},
+		{"\n\nassume:\n  evaporation: 2 to 6 mm/day\n", true},
+		{"price: 46 EUR }\n  - { name: third, label: { flow: 900 L/h, head: 2 m } }\n", true},
+		{"fillet: 6 mm", false},
 	} {
 		if strings.Contains(got, c.line) != c.has {
 			t.Errorf("%q: %v\n%s", c.line, !c.has, got)

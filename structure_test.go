@@ -126,38 +126,3 @@ func TestGlassIsMonotone(t *testing.T) {
 		last = s
 	}
 }
-
-// A tall stand tips, a low one does not; the push is the moment of the weight over
-// the height, and the centre lies between the pool and the middle.
-func TestStanding(t *testing.T) {
-	figures := func(data []byte) (a answers.Answer, tilt, push, centre float64) {
-		a = find(structures(t, data), "standing")
-		for _, f := range a.Figures {
-			switch f.Unit {
-			case "deg":
-				tilt = f.Likely
-			case "N":
-				push = f.Likely
-			default:
-				centre = f.Likely / 1000
-			}
-		}
-		return a, tilt, push, centre
-	}
-	tall, tilt, push, centre := figures(examples.CorridorCabinet)
-	if tall.Verdict != answers.Tight || centre < 0.9 || centre > 1.4 {
-		t.Errorf("tall: %v, centre %g m", tall.Verdict, centre)
-	}
-	// 129 kg with the centre some 0.25 m behind the front, 1.856 m high.
-	if want := 129 * 9.80665 * 0.25 / 1.856; !within(push, want, 0.05) {
-		t.Errorf("a push of %g N, by hand %g", push, want)
-	}
-	// Free water that moves makes it less than the angle of a stiff thing.
-	if stiff := math.Atan(0.255/centre) * 180 / math.Pi; tilt > stiff {
-		t.Errorf("goes over at %g degrees, stiff at %g", tilt, stiff)
-	}
-	low, lowTilt, lowPush, _ := figures(trial.Swap(t, examples.CorridorCabinet, "  bottom: 808 mm", "  bottom: 208 mm", "end-height: 160 mm", "end-height: 160 mm", "crest: -438 mm", "crest: 200 mm"))
-	if low.Verdict != answers.Holds || lowTilt <= tilt || lowPush <= push {
-		t.Errorf("low: %v at %g degrees, %g N", low.Verdict, lowTilt, lowPush)
-	}
-}

@@ -8,12 +8,12 @@ import "math"
 //
 // It is exact between points, boxes and cylinders that lie along the same axis,
 // and between a box and a cylinder: each is then an interval across a flat
-// figure, whose gaps add as the sides of a right angle. Between cylinders across
-// each other, and for paths, flat ends of cylinders count as round where that is
-// needed, so that the gap returned is the true one or less: cautious. A path
-// that goes through a box without touching its edges is free of it by at least
-// its radius, which is the overlap returned unless the piece that goes through
-// lies along an axis.
+// figure, whose gaps add as the sides of a right angle. A gap above 0 from a path
+// to a point, a box or a path is exact too. Between cylinders across each other,
+// and from a path to a cylinder, flat ends count as round where that is needed:
+// the gap returned is then the true one or less. How deep a path's middle line
+// runs in another solid is not counted: a path overlaps by its radius at most, two
+// paths by both.
 func Gap(a, b Solid) float64 {
 	switch a := a.(type) {
 	case Vec:
@@ -125,31 +125,16 @@ func (p Path) pieces(f func(a, b Vec)) {
 func boxPath(b Box, p Path) float64 {
 	least := math.Inf(1)
 	p.pieces(func(v, w Vec) {
-		least = math.Min(least, boxSegment(b, v, w)-p.Radius)
+		least = math.Min(least, SegmentBoxDist(v, w, b)-p.Radius)
 	})
 	return least
-}
-
-// boxSegment is the gap between a box and a straight line: the way out only if
-// the line lies along an axis, else 0 where it meets the box.
-func boxSegment(b Box, v, w Vec) float64 {
-	level := 0
-	for _, a := range []Axis{X, Y, Z} {
-		if v.On(a) == w.On(a) {
-			level++
-		}
-	}
-	if level >= 2 {
-		return boxBox(b, BoxOf(v, w))
-	}
-	return SegmentBoxDist(v, w, b)
 }
 
 func pathCylinder(p Path, c Cylinder) float64 {
 	least := math.Inf(1)
 	p.pieces(func(v, w Vec) {
 		round := SegmentDist(v, w, c.From, c.To()) - c.Radius - p.Radius
-		boxed := boxSegment(c.Bounds(), v, w) - p.Radius
+		boxed := SegmentBoxDist(v, w, c.Bounds()) - p.Radius
 		least = math.Min(least, math.Max(round, boxed))
 	})
 	return least

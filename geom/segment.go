@@ -39,7 +39,11 @@ func SegmentDist(a, b, c, d Vec) float64 {
 	}
 	s, t := (uv*vw-vv*uw)/det, (uu*vw-uv*uw)/det
 	if s >= 0 && s <= 1 && t >= 0 && t <= 1 {
-		least = math.Min(least, a.Between(b, s).Dist(c.Between(d, t)))
+		// Lines that are nearly parallel leave s and t few digits: the foot of one
+		// point on the other line gives them back.
+		near, at := SegmentPoint(c, d, a.Between(b, s))
+		least = math.Min(least, near)
+		try(a, b, c.Between(d, at))
 	}
 	return least
 }

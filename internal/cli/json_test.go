@@ -119,11 +119,14 @@ func compare(t *testing.T, where string, f figure) {
 
 var inText = regexp.MustCompile(`(\d+) (\d+)/(\d+)|(\d+)/(\d+)|\d+(?:\.\d+)?`)
 
+// exponent is the 2 of "m2", which is no number of a figure.
+var exponent = regexp.MustCompile(`(m|ft|in)[23]\b`)
+
 // numbers reads the numbers of a text, "1 3/8" as one, with the step in which
 // each is shown. Inches are shown to the nearest sixteenth and in lowest terms.
 func numbers(text string) (values, steps []float64) {
 	fractions := strings.HasSuffix(text, " in")
-	for _, m := range inText.FindAllStringSubmatch(text, -1) {
+	for _, m := range inText.FindAllStringSubmatch(exponent.ReplaceAllString(text, "$1"), -1) {
 		part := func(i int) float64 { v, _ := strconv.ParseFloat(m[i], 64); return v }
 		switch {
 		case m[1] != "":
@@ -147,14 +150,15 @@ func numbers(text string) (values, steps []float64) {
 // The comparison must be able to fail.
 func TestNumbers(t *testing.T) {
 	for text, want := range map[string][]float64{
-		"249 to 502 L/h, likely 386 L/h":  {249, 502, 386},
-		"1 3/8 to 2 in, likely 1 1/2 in":  {1.375, 2, 1.5},
-		"99 to 100 %, likely 99.5 %":      {99, 100, 99.5},
-		"5/16 in":                         {0.3125},
-		"2.1 to 4.8 times, likely 3.0":    {2.1, 4.8, 3},
-		"nothing comes":                   nil,
-		"1.3 times likely, at most 2.2":   {1.3, 2.2},
-		"0.079 to 0.197 in, likely 0.138": {0.079, 0.197, 0.138},
+		"249 to 502 L/h, likely 386 L/h":     {249, 502, 386},
+		"1 3/8 to 2 in, likely 1 1/2 in":     {1.375, 2, 1.5},
+		"99 to 100 %, likely 99.5 %":         {99, 100, 99.5},
+		"5/16 in":                            {0.3125},
+		"2.1 to 4.8 times, likely 3.0":       {2.1, 4.8, 3},
+		"nothing comes":                      nil,
+		"1.3 times likely, at most 2.2":      {1.3, 2.2},
+		"0.079 to 0.197 in, likely 0.138":    {0.079, 0.197, 0.138},
+		"455 to 556 kg/m2, likely 497 kg/m2": {455, 556, 497},
 	} {
 		got, _ := numbers(text)
 		if len(got) != len(want) {

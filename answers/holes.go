@@ -90,6 +90,14 @@ func (s *Survey) spareFigures(a *Answer, list []spare) {
 	}
 }
 
+// short shows what is left of a distance: little of it as callipers do.
+func (s *Survey) short(v float64) string {
+	if math.Abs(v) < 1e-3 {
+		return s.fine(v)
+	}
+	return s.length(v)
+}
+
 // fine shows a length to a tenth of a millimetre or a thousandth of an inch, as
 // callipers do.
 func (s *Survey) fine(v float64) string { return showThickness(v, s.E.Units) }
@@ -165,9 +173,9 @@ func broken(list []spare, kind spareKind) (spare, bool) {
 func (s *Survey) drillVerdict(a *Answer, list *openings, o *opening, spares []spare) {
 	if worst, ok := tightest(spares); ok {
 		a.Score, a.Limiting = worst.left(), worst.what
-		a.Margin = fmt.Sprintf("%s over the tightest distance: %s", s.length(worst.left()), worst.name())
+		a.Margin = fmt.Sprintf("%s over the tightest distance: %s", s.short(worst.left()), worst.name())
 		if worst.left() < 0 {
-			a.Margin = fmt.Sprintf("%s short of a distance: %s", s.length(-worst.left()), worst.name())
+			a.Margin = fmt.Sprintf("%s short of a distance: %s", s.short(-worst.left()), worst.name())
 		}
 	}
 	if v, say, ok := drillKind(s.E, o.pane); !ok {
@@ -185,7 +193,7 @@ func (s *Survey) drillVerdict(a *Answer, list *openings, o *opening, spares []sp
 	}
 	if c, bad := broken(spares, fouls); bad {
 		a.Verdict = Fails
-		a.Say = fmt.Sprintf("The glass bears it, but what goes in has no room: %s, %s.", c.what, s.short(&c))
+		a.Say = fmt.Sprintf("The glass bears it, but what goes in has no room: %s, %s too near.", c.what, s.short(-c.left()))
 		s.moveFix(a, list, *o)
 		return
 	}
@@ -212,9 +220,6 @@ func (s *Survey) drillVerdict(a *Answer, list *openings, o *opening, spares []sp
 		a.Say = "Yes: it keeps the glaziers' distances, the stricter ones too."
 	}
 }
-
-// short tells by how much a thing fouls another.
-func (s *Survey) short(c *spare) string { return s.length(-c.left()) + " too near" }
 
 // holeCautions are how the fitting goes in and what was taken for granted.
 func (s *Survey) holeCautions(list *openings, o *opening) []string {

@@ -190,6 +190,11 @@ func TestMoveFix(t *testing.T) {
 			t.Errorf("%s: %s promises %v and gives %v: %s", c.put, f.Change, f.Verdict, good.Verdict, good.Say)
 		}
 	}
+	// Beside another hole the nearest place that serves, and the one that holds.
+	both := theAnswer(t, holesOf(t, examples.CorridorCabinet, "up: 110 mm, in: 110 mm", "up: 110 mm, in: 40 mm", "up: 962 mm, in: 450 mm", "up: 140 mm, in: 140 mm"), "hole[main drain]").Fixes
+	if len(both) != 2 || both[0].Verdict != Tight || both[1].Verdict != Holds {
+		t.Errorf("beside another hole: %v", both)
+	}
 	// Where only going up helps, that is said.
 	low := theAnswer(t, holesOf(t, examples.CorridorCabinet, "up: 110 mm, in: 110 mm", "up: 30 mm, in: 110 mm"), "hole[main drain]")
 	if len(low.Fixes) != 1 || !strings.Contains(low.Fixes[0].Do, "another height") {
@@ -256,12 +261,13 @@ func TestMayDrill(t *testing.T) {
 		caution string
 	}{
 		{"as drawn", examples.CorridorCabinet, nil, "back", "", ""},
-		{"no such pane", examples.CorridorCabinet, nil, "bakc", "No pane", ""},
+		{"no such pane", examples.CorridorCabinet, nil, "no pane", "No pane", ""},
 		{"a pair", examples.CorridorCabinet, nil, "side", "2 panes", ""},
 		{"the old bottom, toughened", examples.CounterWall, nil, "back", "toughened", ""},
 		{"the old bottom, nobody has looked", examples.CounterWall, []string{"glass: toughened, was: bottom", "glass: not checked, was: bottom"}, "back", "most often toughened", ""},
 		{"the old bottom, said to be annealed", examples.CounterWall, []string{"glass: toughened, was: bottom", "glass: annealed, was: bottom"}, "back", "", "crossed polarisers"},
 		{"the old bottom by its place", examples.CounterWall, []string{"glass: toughened, was: bottom", "glass: annealed"}, "back", "", "by where it stands"},
+		{"the old bottom by its place, whatever the file calls it", examples.CounterWall, []string{"glass: toughened, was: bottom", "glass: annealed, was: end"}, "back", "", "by where it stands"},
 		{"a rule broken", examples.CounterWall, []string{"up: 33 1/4 in, in: 2 1/2 in", "up: 33 1/4 in, in: 3/4 in"}, "left side", "Rim to edge", ""},
 		{"laminated", examples.CorridorCabinet, []string{"thickness: 6 mm, glass: annealed }\n    - { name: side,", "thickness: 6 mm, glass: laminated }\n    - { name: side,"}, "back", "glass shop", ""},
 		{"plastic", examples.CorridorCabinet, []string{"thickness: 6 mm, glass: annealed }\n    - { name: side,", "thickness: 6 mm, glass: acrylic }\n    - { name: side,"}, "back", "", "plastics"},

@@ -7,6 +7,10 @@ import (
 	"rillwright/quantity"
 )
 
+// muchFarther is how much farther (m) a place that holds may be than one that is
+// only better before both are told.
+const muchFarther = 0.05
+
 // moveFix looks for the nearest place on the pane where an opening does better:
 // along first, since its height bears on the water, then along and up. Each place
 // is reckoned as the answer was.
@@ -16,7 +20,11 @@ func (s *Survey) moveFix(a *Answer, list *openings, o opening) {
 		step = 0.0254 / 16
 	}
 	now := a.Verdict
-	best, found := opening{}, false
+	type place struct {
+		opening
+		Verdict
+	}
+	var found []place
 	verdict := now
 	try := func(dx, dy float64) {
 		m := o.moved(dx, dy)
@@ -25,7 +33,8 @@ func (s *Survey) moveFix(a *Answer, list *openings, o opening) {
 			return
 		}
 		if v := spareVerdict(spares); v < verdict {
-			best, verdict, found = m, v, true
+			verdict = v
+			found = append(found, place{m, v})
 		}
 	}
 	width, height := float64(o.pane.Width.Value), float64(o.pane.Height.Value)
@@ -47,10 +56,16 @@ func (s *Survey) moveFix(a *Answer, list *openings, o opening) {
 			try(float64(min(k, nx))*dx, float64(min(k, ny))*dy)
 		}
 	}
-	if !found {
-		return
+	for i := range found {
+		f := &found[i]
+		if i+1 < len(found) {
+			next := &found[i+1]
+			if math.Hypot(next.x-o.x, next.y-o.y) < math.Hypot(f.x-o.x, f.y-o.y)+muchFarther {
+				continue
+			}
+		}
+		a.Fixes = append(a.Fixes, s.moved(&o, &f.opening, f.Verdict, list))
 	}
-	a.Fixes = append(a.Fixes, s.moved(&o, &best, verdict, list))
 }
 
 // spareVerdict is the verdict of distances alone.
@@ -97,9 +112,9 @@ func (s *Survey) moved(from, to *opening, v Verdict, list *openings) Fix {
 		c, err := list.spares(o, 1)
 		if w, ok := tightest(c); err == nil && ok {
 			if w.left() < 0 {
-				return s.length(-w.left()) + " short"
+				return s.short(-w.left()) + " short"
 			}
-			return s.length(w.left()) + " to spare"
+			return s.short(w.left()) + " to spare"
 		}
 		return ""
 	}

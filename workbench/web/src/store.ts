@@ -26,6 +26,7 @@ export const chosen = signal("") // path of the part that is looked at
 export const openAnswer = signal("") // its id
 export const message = signal<{ what: string, todo: string, bad: boolean } | null>(null)
 export const there = signal(true)
+export const moment = signal<{ time: number, level: Map<string, number> } | null>(null) // of a course, in place of the running levels
 export const typed = signal<Found | null>(null) // a draft that was found
 export const clash = signal<Stored | null>(null) // what somebody else wrote, that does not merge
 export const theme = signal<"" | "light" | "dark">((recall("theme") ?? "") as "" | "light" | "dark")
@@ -82,18 +83,32 @@ function put(to: string): void {
   void ask()
 }
 
-// Values by their paths: the program changes those bytes and no others.
-export async function setValues(edits: Edit[]): Promise<boolean> {
-  const of = text.value
-  try {
-    const to = await api.set(of, edits)
-    if (text.value !== of) return false // typed meanwhile: what was asked for is of an older text
-    change(to)
-    return true
-  } catch (e) {
-    tell(e)
-    return false
-  }
+// Values by their paths: the program changes those bytes and no others. One call
+// at a time, each on the text as it then is; while one is under way, a later value
+// for the same path takes the place of one that waits, as in a drag.
+let calls: Promise<boolean> = Promise.resolve(true)
+const waiting = new Map<string, Edit>()
+
+export function setValues(edits: Edit[], dragging = false): Promise<boolean> {
+  for (const e of edits) waiting.set(`${e.path}`, e)
+  calls = calls.then(async () => {
+    const now = [...waiting.values()]
+    waiting.clear()
+    if (now.length === 0) return true // went along with an earlier call
+    for (;;) {
+      const of = text.value
+      try {
+        const to = await api.set(of, now)
+        if (text.value !== of) continue // typed meanwhile
+        change(to, dragging)
+        return true
+      } catch (e) {
+        tell(e)
+        return false
+      }
+    }
+  })
+  return calls
 }
 
 // A change that is shown before it is kept.

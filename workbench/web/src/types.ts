@@ -309,6 +309,9 @@ export interface Water {
   poolFloor: number
   damTop: number
   sump: number
+  sumpFloor: number
+  sumpRim: number
+  chambers: string[]
   spills: boolean
   runs: RunWater[]
   drains: DrainWater[]

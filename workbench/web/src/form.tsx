@@ -37,7 +37,7 @@ function groupOf(path: string): string {
 
 const words = (g: string) => g.replace(/\[([^\]]*)\]/g, " $1").replaceAll(".", ", ").replaceAll("-", " ")
 
-function Value({ f, under }: { f: FormField, under: string }) {
+export function Value({ f, under }: { f: FormField, under: string }) {
   const [typed, put] = useState<string | null>(null)
   const wrong = outcome.value?.findings.find((x) => x.field === f.path && x.severity === "error")
   const id = `v-${f.path.replace(/[^\w]/g, "_")}`

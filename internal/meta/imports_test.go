@@ -29,7 +29,7 @@ type row struct {
 var importTable = []row{
 	{"quantity", base, nil, "units and numbers know nothing else"},
 	{"source", base, nil, "a list of references knows nothing else"},
-	{"geom", base, nil, "points and polygons know nothing else"},
+	{"geom", base, nil, "points and solids know nothing else"},
 	{"finding", base, []string{"quantity", "source"}, "a finding holds words, a place and figures"},
 	{"document", base, []string{"finding", "quantity", "source"}, "reading a file gives values or findings"},
 	{"num/*", base, []string{"num/*"}, "numerical methods know no physics"},
@@ -51,10 +51,11 @@ var importTable = []row{
 	{"design", meaning, []string{base}, "the design file is what the builder typed; parts and physics come later"},
 	{"catalogue", meaning, []string{base}, "a part is a part, whatever it is used for"},
 	{"enclosure", meaning, []string{base, "design", "catalogue"}, "it resolves the design; it computes no physics"},
-	{"study", meaning, []string{base, subjects, "design", "catalogue", "enclosure"}, "it poses each subject's problem and passes no verdict"},
+	{"layout", meaning, []string{base, "design", "catalogue", "enclosure"}, "it places what is resolved; weight, drawings and views take places from it"},
+	{"study", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout"}, "it poses each subject's problem and passes no verdict"},
 	{"faults", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study"}, "it follows an enclosure through time and passes no verdict"},
-	{"answers", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study", "faults"}, "verdicts are taken from results; they do not look for fixes"},
-	{"fixes", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study", "faults", "answers"}, "it tries changes and asks again"},
+	{"answers", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults"}, "verdicts are taken from results; they do not look for fixes"},
+	{"fixes", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers"}, "it tries changes and asks again"},
 
 	{"drawing", output, []string{"geom", "quantity"}, "a drawing is lines and words in mm, whatever they mean"},
 	{"drawing/*", output, []string{"drawing"}, "a writer turns a drawing into one file format"},

@@ -35,8 +35,8 @@ export function mount(at: HTMLElement): { destroy: () => void } {
         lineNumbers(), highlightActiveLineGutter(), highlightActiveLine(), drawSelection(), indentOnInput(), bracketMatching(), closeBrackets(),
         indentUnit.of("  "), EditorView.lineWrapping, yaml(), syntaxHighlighting(colours), lintGutter(), search({ top: true }), highlightSelectionMatches(),
         autocompletion({ override: [(c) => complete(c, known)] }),
-        keymap.of([...defaultKeymap, ...searchKeymap, ...completionKeymap, ...lintKeymap, { key: "Escape", run: (v) => { v.contentDOM.blur(); return true } }, indentWithTab]),
-        EditorView.contentAttributes.of({ "aria-label": "Text of the design. Tab indents; Escape leaves the editor." }),
+        keymap.of([...defaultKeymap, ...searchKeymap, ...completionKeymap, ...lintKeymap, indentWithTab]),
+        EditorView.contentAttributes.of({ "aria-label": "Text of the design. Tab indents; Escape, then Tab, leaves the editor.", tabindex: "0" }),
         EditorView.updateListener.of((u) => {
           if (!u.docChanged || own) return
           change(u.state.doc.toString(), true)
@@ -62,7 +62,7 @@ export function mount(at: HTMLElement): { destroy: () => void } {
       const at = chosen.value.startsWith("line:") ? Number(chosen.value.slice(5)) : lineOf(chosen.value)
       if (!(at > 0) || at > view.state.doc.lines) return
       const line = view.state.doc.line(at)
-      view.dispatch({ selection: { anchor: line.from, head: line.to }, effects: EditorView.scrollIntoView(line.from, { y: "center" }) })
+      view.dispatch({ selection: { anchor: line.from }, effects: EditorView.scrollIntoView(line.from, { y: "center" }) })
     }),
   ]
   return {

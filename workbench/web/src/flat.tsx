@@ -24,7 +24,7 @@ function View({ s, scene, water, us }: { s: Side, scene: Scene, water: Water | u
   const z0 = scene.floor
   const z1 = Math.max(scene.outside.max[2], ...scene.parts.map((p) => extent(p, 2)[1]))
   const k = 1000 // the drawing counts in mm
-  const pad = { left: 130, right: 190, top: 60, bottom: 130 }
+  const pad = { left: 150, right: us ? 330 : 370, top: 60, bottom: 150 }
   const w = (u1 - u0) * k + pad.left + pad.right
   const h = (z1 - z0) * k + pad.top + pad.bottom
   const x = (u: number) => pad.left + (s.flip ? u1 - u : u - u0) * k
@@ -35,7 +35,7 @@ function View({ s, scene, water, us }: { s: Side, scene: Scene, water: Water | u
   const level = (z: number, name: string, key: string) => (
     <g key={key} class="level">
       <line x1={x(s.flip ? u0 : u1) + 8} x2={x(s.flip ? u0 : u1) + 50} y1={y(z)} y2={y(z)} />
-      <text x={x(s.flip ? u0 : u1) + 56} y={y(z) + 9}>{name} {say(z - scene.floor)}</text>
+      <text x={x(s.flip ? u0 : u1) + 56} y={y(z) + 14}>{name} {say(z - scene.floor)}</text>
     </g>
   )
   return (
@@ -44,7 +44,7 @@ function View({ s, scene, water, us }: { s: Side, scene: Scene, water: Water | u
         <line class="ground" x1="0" x2={w} y1={y(z0)} y2={y(z0)} />
         {parts.map((p, i) => <Piece key={i} p={p} s={s} x={x} y={y} water={water} floor={scene.floor} />)}
         <Across from={x(s.flip ? out.max[s.u] : out.min[s.u])} to={x(s.flip ? out.min[s.u] : out.max[s.u])} at={y(z0) + 60} text={say(out.max[s.u] - out.min[s.u])} />
-        <Up x={pad.left - 60} from={y(out.min[2])} to={y(out.max[2])} text={say(out.max[2] - out.min[2])} />
+        <Up x={pad.left - 70} from={y(out.min[2])} to={y(out.max[2])} text={say(out.max[2] - out.min[2])} />
         {water && level(water.pool + scene.floor, "pool", "pool")}
         {water && Math.abs(water.damTop - water.pool) > 0.02 && level(water.damTop + scene.floor, "dam", "dam")}
         {water && level(water.sump + scene.floor, "sump", "sump")}
@@ -90,7 +90,7 @@ function Across({ from, to, at, text }: { from: number, to: number, at: number, 
       <line x1={from} x2={to} y1={at} y2={at} />
       <line x1={from} x2={from} y1={at - 16} y2={at + 16} />
       <line x1={to} x2={to} y1={at - 16} y2={at + 16} />
-      <text x={(from + to) / 2} y={at + 42} text-anchor="middle">{text}</text>
+      <text x={(from + to) / 2} y={at + 58} text-anchor="middle">{text}</text>
     </g>
   )
 }

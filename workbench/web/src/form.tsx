@@ -42,8 +42,8 @@ export function Value({ f, under }: { f: FormField, under: string }) {
   const wrong = outcome.value?.findings.find((x) => x.field === f.path && x.severity === "error")
   const id = `v-${f.path.replace(/[^\w]/g, "_")}`
   const label = f.path.startsWith(under) ? f.path.slice(under.length).replace(/^\./, "") || f.key : f.path
-  const keep = () => {
-    if (typed !== null && typed !== f.text) void setValues([{ path: f.path, to: typed }])
+  const keep = (to: string) => {
+    if (to !== f.text) void setValues([{ path: f.path, to }])
     put(null)
   }
   const here = chosen.value === f.path || chosen.value === `line:${f.line}`
@@ -60,10 +60,13 @@ export function Value({ f, under }: { f: FormField, under: string }) {
         : (
           <input
             id={id} value={typed ?? f.text} aria-invalid={wrong ? true : undefined} aria-describedby={`${id}-a`} autocomplete="off"
-            onInput={(e) => put(e.currentTarget.value)} onBlur={keep} onFocus={() => { chosen.value = f.path }}
+            onInput={(e) => put(e.currentTarget.value)} onBlur={(e) => keep(e.currentTarget.value)} onFocus={() => { chosen.value = f.path }}
             onKeyDown={(e) => {
-              if (e.key === "Enter") keep()
-              if (e.key === "Escape") put(null)
+              if (e.key === "Enter") keep(e.currentTarget.value)
+              if (e.key === "Escape") {
+                e.currentTarget.value = f.text
+                put(null)
+              }
             }}
           />
         )}

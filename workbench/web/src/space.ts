@@ -7,7 +7,9 @@ import {
   TubeGeometry, Vector2, Vector3, WebGLRenderer, CurvePath, LineCurve3, type Material,
 } from "three"
 import { OrbitControls } from "three/examples/jsm/controls/OrbitControls.js"
-import type { Outcome, ScenePart, Scene as Placed, Point } from "./types"
+import type { Outcome, ScenePart, Scene as Placed } from "./types"
+
+type Point = [number, number, number]
 
 export interface Space {
   show: (o: Outcome, level: Map<string, number> | null) => void
@@ -301,8 +303,8 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
     const middle = a.clone().add(b).multiplyScalar(0.5)
     const radius = b.clone().sub(a).length() / 2
     const tall = Math.min(1, camera.aspect)
-    const far = radius / Math.sin(camera.fov / 2 * Math.PI / 180) / tall * 0.92
-    const way = { front: [0, 0.08, 1], left: [-1, 0.08, 0.001], top: [0, 1, 0.001], corner: [0.62, 0.34, 1] }[from]
+    const far = radius / Math.sin(camera.fov / 2 * Math.PI / 180) / tall * 1.08
+    const way = { front: [0, 0.08, 1], left: [-1, 0.08, 0.001], top: [0, 1, 0.001], corner: [0.62, 0.3, 1] }[from]
     camera.position.copy(middle).addScaledVector(new Vector3(...(way as [number, number, number])).normalize(), far)
     controls.target.copy(middle)
     controls.update()

@@ -316,9 +316,8 @@ export async function start(): Promise<void> {
     tell(e)
   }
   api.listen((n, r) => void changedOutside(n, r).catch(tell), (yes) => {
-    const back = yes && !there.value
     there.value = yes
-    if (back) void again()
+    if (yes) void again() // what changed before anyone listened
   })
 }
 
@@ -330,7 +329,7 @@ async function again(): Promise<void> {
     const now = await api.read(name.value)
     if (now.revision !== base.value.revision) meet(now)
     else later()
-    await ask()
+    if (good.value?.revision !== outcome.value?.revision || outcome.value === null) await ask()
   } catch (e) {
     tell(e)
   }
@@ -341,3 +340,22 @@ export function setTheme(to: "" | "light" | "dark"): void {
   if (to) remember("theme", to)
   else drop("theme")
 }
+
+// For measuring: changes the text and tells, in ms, how long it takes until the
+// answers to it are painted.
+declare global {
+  interface Window { rillwrightEdit?: (to: string) => Promise<number> }
+}
+
+window.rillwrightEdit = (to) => new Promise((done) => {
+  const began = performance.now()
+  const of = good.value
+  change(to)
+  const stop = good.subscribe((o) => {
+    if (o === of) return
+    requestAnimationFrame(() => setTimeout(() => {
+      stop()
+      done(performance.now() - began)
+    }))
+  })
+})

@@ -202,6 +202,7 @@ export interface Outcome {
   report?: Report
   water?: Water
   pump?: PumpCurves
+  scene?: Scene
 }
 
 export interface OutletsWater {
@@ -273,6 +274,30 @@ export interface RunWater {
 export interface SaveRequest {
   base: string
   text: string
+}
+
+export interface Scene {
+  inside: SceneBox
+  outside: SceneBox
+  floor: number
+  parts: ScenePart[]
+  missing: string[]
+}
+
+export interface SceneBox {
+  min: [number, number, number]
+  max: [number, number, number]
+}
+
+export interface ScenePart {
+  kind: string
+  name: string
+  field: string
+  line: number
+  box?: SceneBox
+  points?: [number, number, number][]
+  radius?: number
+  assumed?: string[]
 }
 
 export interface SetReply {

@@ -30,6 +30,7 @@ type outcome struct {
 	Report   *wire.Report `json:"report,omitempty"`
 	Water    *water       `json:"water,omitempty"`
 	Pump     *pumpCurves  `json:"pump,omitempty"`
+	Scene    *scene       `json:"scene,omitempty"`
 }
 
 // build runs the chain, a few at a time.
@@ -67,6 +68,7 @@ func (b *Bench) compute(w http.ResponseWriter, r *http.Request) {
 		out.Report = &v
 		out.Water = waterOf(rep.Survey)
 		out.Pump = curvesOf(rep.Survey)
+		out.Scene = sceneOf(rep.Survey)
 	}
 	out.Took = float64(time.Since(start).Microseconds()) / 1000
 	reply(w, out)

@@ -21,8 +21,22 @@ func TestTypes(t *testing.T) {
 	const path = "web/src/types.ts"
 	w := &typeWriter{seen: map[reflect.Type]string{}}
 	for _, v := range []any{
-		designList{}, stored{}, saveRequest{}, draftRequest{}, setRequest{}, setReply{}, computeRequest{}, outcome{},
-		faultsReply{}, courseRequest{}, courseReply{}, aisleRequest{}, aisleReply{}, partsReply{}, changeEvent{}, problem{},
+		designList{},
+		stored{},
+		saveRequest{},
+		draftRequest{},
+		setRequest{},
+		setReply{},
+		computeRequest{},
+		outcome{},
+		faultsReply{},
+		courseRequest{},
+		courseReply{},
+		aisleRequest{},
+		aisleReply{},
+		partsReply{},
+		changeEvent{},
+		problem{},
 	} {
 		w.name(reflect.TypeOf(v))
 	}

@@ -13,6 +13,9 @@ type water struct {
 	PoolFloor float64        `json:"poolFloor"`
 	DamTop    float64        `json:"damTop"`
 	Sump      float64        `json:"sump"`
+	SumpFloor float64        `json:"sumpFloor"`
+	SumpRim   float64        `json:"sumpRim"`
+	Chambers  []string       `json:"chambers"` // of the sump, by name
 	Spills    bool           `json:"spills"`
 	Runs      []runWater     `json:"runs"`
 	Drains    []drainWater   `json:"drains"`
@@ -47,8 +50,12 @@ type outletsWater struct {
 func waterOf(s *answers.Survey) *water {
 	e, st := s.E, s.Likely
 	w := &water{
-		Pool: wire.Round(st.PoolLevel), PoolFloor: wire.Round(e.Pool.Floor), DamTop: wire.Round(e.Pool.DamTop), Sump: wire.Round(st.SumpLevel), Spills: st.Spills,
-		Runs: []runWater{}, Drains: []drainWater{}, Manifolds: []outletsWater{},
+		Pool: wire.Round(st.PoolLevel), PoolFloor: wire.Round(e.Pool.Floor), DamTop: wire.Round(e.Pool.DamTop), Sump: wire.Round(st.SumpLevel),
+		SumpFloor: wire.Round(e.Sump.Bottom), SumpRim: wire.Round(e.Sump.Bottom + e.Sump.Height), Spills: st.Spills,
+		Chambers: []string{}, Runs: []runWater{}, Drains: []drainWater{}, Manifolds: []outletsWater{},
+	}
+	for i := range e.Sump.Chambers {
+		w.Chambers = append(w.Chambers, e.Sump.Chambers[i].Name)
 	}
 	for i := range e.Runs {
 		w.Runs = append(w.Runs, runWater{e.Runs[i].Name, wire.Round(st.Runs[i].Flow), wire.Round(st.Runs[i].Speed), st.Runs[i].Shut})

@@ -204,6 +204,7 @@ export interface Outcome {
   report?: Report
   water?: Water
   pump?: PumpCurves
+  scene?: Scene
 }
 
 export interface OutletsWater {
@@ -277,6 +278,30 @@ export interface SaveRequest {
   text: string
 }
 
+export interface Scene {
+  inside: SceneBox
+  outside: SceneBox
+  floor: number
+  parts: ScenePart[]
+  missing: string[]
+}
+
+export interface SceneBox {
+  min: [number, number, number]
+  max: [number, number, number]
+}
+
+export interface ScenePart {
+  kind: string
+  name: string
+  field: string
+  line: number
+  box?: SceneBox
+  points?: [number, number, number][]
+  radius?: number
+  assumed?: string[]
+}
+
 export interface SetReply {
   text: string
 }
@@ -311,6 +336,9 @@ export interface Water {
   poolFloor: number
   damTop: number
   sump: number
+  sumpFloor: number
+  sumpRim: number
+  chambers: string[]
   spills: boolean
   runs: RunWater[]
   drains: DrainWater[]

@@ -201,3 +201,19 @@ func (a *axis) evenPoints(parts int) *samples {
 	}
 	return p
 }
+
+// places returns evenly spread places of a stretch, its ends included; fold, if
+// given, says where a place of the whole pane lies on the axis.
+func (a *axis) places(from, to float64, parts int, fold func(float64) float64) *samples {
+	p := &samples{at: make([]float64, parts+1), first: make([]int, parts+1), shape: make([]shape, parts+1)}
+	for i := range p.at {
+		x := from + (to-from)*float64(i)/float64(parts)
+		if fold != nil {
+			x = fold(x)
+		}
+		s := a.span(x)
+		p.at[i], p.first[i] = x, a.first[s]
+		a.shape(s, x, &p.shape[i])
+	}
+	return p
+}

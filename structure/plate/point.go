@@ -26,8 +26,8 @@ func (r *Result) At(x, y float64) Point {
 	m := r.m
 	x, y = min(max(x, 0), m.pane.Width), min(max(y, 0), m.pane.Height)
 	flip := 1.0
-	if u, v := m.fold(x, y); u != x {
-		x, y, flip = u, v, -1
+	if u := m.fold(x); u != x {
+		x, flip = u, -1
 	}
 	f := m.at(m.w, x, y)
 	var n [kinds]float64

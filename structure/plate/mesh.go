@@ -96,7 +96,7 @@ func place(length float64, marks []mark, refine int) (breaks []float64, multiple
 
 // axes lays out the splines of a pane.
 func axes(p *Pane, l Load, refine int) (x, y *axis) {
-	mirror := p.even()
+	mirror := p.even(l)
 	length := p.Width
 	if mirror {
 		length /= 2
@@ -134,6 +134,13 @@ func axes(p *Pane, l Load, refine int) (x, y *axis) {
 		size := min(unit, math.Pow(d/b.Stiffness, 0.25))
 		xs = append(xs, mark{b.X0, size, 2, size < unit}, mark{b.X1, size, 2, size < unit})
 		ys = append(ys, mark{b.Y0, size, 2, size < unit}, mark{b.Y1, size, 2, size < unit})
+	}
+	for _, q := range l.Patches {
+		// The pressure jumps at its border. Thin plates know nothing that is smaller
+		// than their thickness.
+		size := min(unit, max(p.Thickness, min(q.X1-q.X0, q.Y1-q.Y0)))
+		xs = append(xs, mark{q.X0, size, 2, size < unit}, mark{q.X1, size, 2, size < unit})
+		ys = append(ys, mark{q.Y0, size, 2, size < unit}, mark{q.Y1, size, 2, size < unit})
 	}
 	xs = slices.DeleteFunc(xs, func(m mark) bool { return m.at > length })
 	bx, mx := place(length, xs, refine)

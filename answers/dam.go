@@ -6,7 +6,6 @@ import (
 
 	"rillwright/quantity"
 	"rillwright/structure"
-	"rillwright/structure/joint"
 	"rillwright/study"
 )
 
@@ -17,7 +16,7 @@ const bowShare = 1.0 / 300
 // Glass answers whether the panes that hold water bear it. The pool's level is
 // that of the likely running state.
 func (s *Survey) Glass() ([]Answer, error) {
-	panes, err := study.Glass(s.E, s.E.Likely(), s.Likely.PoolLevel)
+	panes, err := s.glass()
 	if err != nil {
 		return nil, err
 	}
@@ -37,7 +36,11 @@ func (s *Survey) Glass() ([]Answer, error) {
 // Structure answers what glass, holes and floor bear.
 func (s *Survey) Structure() ([]Answer, error) {
 	out, err := s.Glass()
-	return append(append(out, s.Holes()...), s.Weight(), s.Standing()), err
+	if err != nil {
+		return nil, err
+	}
+	joints, err := s.Sealed()
+	return append(append(append(out, joints...), s.Holes()...), s.Weight(), s.Standing()), err
 }
 
 // stressText shows a stress.
@@ -160,8 +163,8 @@ func glassCaution() string {
 	return "Glass: gloves and eye cover, wet drilling by hand with no mains tool over standing water; a glazier or an engineer has the last word, not this arithmetic."
 }
 
-// damMore adds to the dam's answer its joints, what a table of tank sides would
-// say, and other thicknesses.
+// damMore adds to the dam's answer what a table of tank sides would say, and other
+// thicknesses.
 func (s *Survey) damMore(a *Answer, p *study.GlassPane) error {
 	sys := s.E.Units
 	weight := study.WaterWeight(s.E, s.E.Likely())
@@ -176,7 +179,6 @@ func (s *Survey) damMore(a *Answer, p *study.GlassPane) error {
 			Text: fmt.Sprintf("%.0f times", times),
 		})
 	}
-	s.damJoint(a, p)
 	nominal := structure.MetricFloat()
 	if sys == quantity.US {
 		nominal = structure.USFloat()
@@ -196,24 +198,4 @@ func (s *Survey) damMore(a *Answer, p *study.GlassPane) error {
 			s.bowFigure("with a bow of", same(q)))
 	}
 	return nil
-}
-
-// damJoint tells what the ends of the side bonds bear, with the bite of the
-// glass's own edge and the least bond line.
-func (s *Survey) damJoint(a *Answer, p *study.GlassPane) {
-	worst := p.Brim[0]
-	b := joint.Butt{Bite: p.Thickness.Low, Thickness: joint.LeastBondLine().Likely}
-	mean := b.Stress(worst.Side.Peak)
-	peel := b.Peel(worst.Side.Peak, joint.EndSlope(worst.EdgeBow, p.Width), joint.Modulus().Likely)
-	limit := joint.Practice()
-	kPa := func(v float64) string { return fmt.Sprintf("%.0f kPa", v/1e3) }
-	a.Figures = append(a.Figures,
-		Figure{Name: "largest line load on a side joint, pool full", Low: worst.Side.Peak, Likely: worst.Side.Peak, High: worst.Side.Peak, Unit: "N/m", Text: fmt.Sprintf("%.0f N/m", worst.Side.Peak)},
-		Figure{Name: "mean stress in its bead, as wide as the glass is thick", Low: mean / 1e3, Likely: mean / 1e3, High: mean / 1e3, Unit: "kPa", Text: kPa(mean)},
-		Figure{Name: "and peak at the end, where the edge peels it", Low: peel.Peak / 1e3, Likely: peel.Peak / 1e3, High: peel.Peak / 1e3, Unit: "kPa", Text: kPa(peel.Peak)},
-	)
-	if mean > limit.High && a.Verdict == Holds {
-		a.Verdict = Tight
-		a.Say += fmt.Sprintf(" Its side joints bear %s where hand-built tanks bear up to %s for years: give it a fillet on the wet side or a stop in front.", kPa(mean), kPa(limit.High))
-	}
 }

@@ -104,8 +104,19 @@ func seamPlace(p *design.Pane) (at string, guessed bool) {
 	}
 	name := strings.ToLower(p.Name.Value)
 	for _, c := range [...]struct{ word, at string }{
-		{"dam", "dam"}, {"door", "door"}, {"top", "top"}, {"lid", "top"}, {"base", "bottom"}, {"floor", "bottom"}, {"bottom", "bottom"},
-		{"back", "back"}, {"rear", "back"}, {"front", "front"}, {"left", "left"}, {"right", "right"}, {"side", "sides"},
+		{"dam", "dam"},
+		{"door", "door"},
+		{"top", "top"},
+		{"lid", "top"},
+		{"base", "bottom"},
+		{"floor", "bottom"},
+		{"bottom", "bottom"},
+		{"back", "back"},
+		{"rear", "back"},
+		{"front", "front"},
+		{"left", "left"},
+		{"right", "right"},
+		{"side", "sides"},
 	} {
 		if strings.Contains(name, c.word) {
 			if c.at == "sides" && p.Count.Value != 2 {

@@ -125,14 +125,30 @@ func (m *model) test(in *[kinds][]float64, xs, ys *samples, out []float64) {
 }
 
 // at computes a field and its second derivatives at one place of the modelled part.
-func (m *model) at(field []float64, x, y float64) (out [kinds]float64) {
-	var bx, by shape
-	sx, sy := m.x.span(x), m.y.span(y)
-	m.x.shape(sx, x, &bx)
-	m.y.shape(sy, y, &by)
-	fx, fy := m.x.first[sx], m.y.first[sy]
+func (m *model) at(field []float64, x, y float64) [kinds]float64 {
+	u, v := m.x.place(x), m.y.place(y)
+	return m.sum(field, &u, &v)
+}
+
+// spot is a place on an axis and the functions there.
+type spot struct {
+	at    float64
+	first int
+	shape shape
+}
+
+func (a *axis) place(x float64) (p spot) {
+	s := a.span(x)
+	p.at, p.first = x, a.first[s]
+	a.shape(s, x, &p.shape)
+	return p
+}
+
+// sum computes a field and its second derivatives where two places meet.
+func (m *model) sum(field []float64, x, y *spot) (out [kinds]float64) {
+	bx, by := &x.shape, &y.shape
 	for r := range order {
-		line := field[(fx+r)*m.y.n+fy:][:order]
+		line := field[(x.first+r)*m.y.n+y.first:][:order]
 		var u [3]float64
 		for c, v := range line {
 			u[0] += v * by[0][c]

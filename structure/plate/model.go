@@ -38,15 +38,7 @@ type spring struct {
 func newModel(p *Pane, l Load, refine int) *model {
 	m := &model{pane: *p, load: l}
 	m.x, m.y = axes(p, l, refine)
-	for _, a := range []struct {
-		axis *axis
-		out  *[4][]float64
-	}{{m.x, &m.xx}, {m.y, &m.yy}} {
-		end := a.axis.length()
-		for i, d := range [4][2]int{{0, 0}, {1, 1}, {2, 2}, {0, 2}} {
-			a.out[i] = a.axis.products(d[0], d[1], 0, end)
-		}
-	}
+	m.xx, m.yy = m.x.allProducts(), m.y.allProducts()
 	m.loads()
 	for _, b := range p.Braces {
 		m.springs = append(m.springs, m.brace(b))

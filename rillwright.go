@@ -117,6 +117,9 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 		if err != nil {
 			return r, fmt.Errorf("%s: %w", file, err)
 		}
+		if !o.NoFixes {
+			fixes.Structure(s, list)
+		}
 		r.Answers = append(r.Answers, list...)
 		answers.Sort(r.Answers)
 	}

@@ -131,7 +131,7 @@ func (s *Survey) bondVerdict(a *Answer, b *study.Bond, v joint.BondStress, short
 	case v.Worst > joint.Practice().High:
 		a.Verdict, a.Say = Tight, fmt.Sprintf("Do not count on it: %s for good, more than joints of tanks built by hand bear.%s Rest it on legs or bond more of it.", bears, use)
 	case v.Worst > good.High:
-		a.Verdict, a.Say = Tight, fmt.Sprintf("For a time: %s, and the weight never leaves it.%s A bond that hangs creeps; rest it on legs or bond more of it.", bears, use)
+		a.Verdict, a.Say = Tight, fmt.Sprintf("Perhaps not for good: %s, and the weight never leaves it.%s What hangs on silicone creeps: rest it on legs or bond more of it.", bears, use)
 	default:
 		a.Verdict, a.Say = Holds, fmt.Sprintf("Yes: %s.%s", bears, use)
 	}

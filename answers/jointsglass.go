@@ -2,6 +2,7 @@ package answers
 
 import (
 	"fmt"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -29,10 +30,14 @@ func (s *Survey) glass() ([]study.GlassPane, error) {
 }
 
 // Rebuilt returns the survey of an enclosure that is changed in what carries, and
-// not in what the water does.
-func (s *Survey) Rebuilt(e *enclosure.Enclosure) *Survey {
+// not in what the water does. Panes are solved again only if they bend otherwise.
+func (s *Survey) Rebuilt(e *enclosure.Enclosure, bends bool) *Survey {
 	t := *s
-	t.E, t.panes, t.quick = e, nil, true
+	t.E, t.quick = e, true
+	t.signs, t.corner, t.like = maps.Clone(s.signs), maps.Clone(s.corner), maps.Clone(s.like)
+	if bends {
+		t.panes = nil
+	}
 	return &t
 }
 
@@ -43,14 +48,14 @@ func (s *Survey) Sealed() ([]Answer, error) {
 	if err != nil {
 		return nil, err
 	}
-	seams := study.Joints(s.E, panes)
-	out := []Answer{s.sealJoints(seams), s.sealant(seams)}
+	found := study.SealedJoints(s.E, panes)
+	out := []Answer{s.sealJoints(found), s.sealant(found)}
 	return append(out, s.bonds()...), nil
 }
 
-// sealing is a seam with what its bed and fillet bear with the pool full, Pa.
+// sealing is a joint with what its bed and fillet bear with the pool full, Pa.
 type sealing struct {
-	*study.Seam
+	*study.Joint
 
 	bed    [3]float64 // glass thin, as likely, thick
 	alone  [3]float64 // its fillet, if nothing else carried; +Inf without one
@@ -61,15 +66,15 @@ type sealing struct {
 // if that bears less, since either can carry it.
 func (j *sealing) worst() float64 { return math.Min(j.bed[0], j.alone[0]) }
 
-func (s *Survey) sealings(seams study.Seams) []sealing {
+func (s *Survey) sealings(found study.Joints) []sealing {
 	leg := float64(s.E.Design.Sealant.Fillet.Value)
 	var out []sealing
-	for i := range seams.List {
-		m := &seams.List[i]
+	for i := range found.List {
+		m := &found.List[i]
 		if !m.Loaded {
 			continue
 		}
-		j := sealing{Seam: m}
+		j := sealing{Joint: m}
 		if m.Fillets[0] > 0 && !m.Old {
 			j.fillet = joint.Fillet{A: leg, B: leg}
 		}
@@ -95,6 +100,25 @@ func (s *Survey) sealings(seams study.Seams) []sealing {
 		}
 		return 0
 	})
+	return alike(out)
+}
+
+// alike joins neighbours that bear the same, as a left and a right side do.
+func alike(list []sealing) []sealing {
+	var out []sealing
+	for _, j := range list {
+		if k := len(out) - 1; k >= 0 {
+			o := &out[k]
+			near := func(x, y float64) bool { return math.Abs(x-y) <= 1e-6*math.Abs(y) }
+			if o.Bite == j.Bite && o.Pull == j.Pull && near(o.Length, j.Length) && near(o.Brim[0], j.Brim[0]) && near(o.Running, j.Running) && o.Leans == j.Leans && o.fillet == j.fillet {
+				m := *o.Joint
+				m.Count += j.Count
+				o.Joint = &m
+				continue
+			}
+		}
+		out = append(out, j)
+	}
 	return out
 }
 
@@ -115,18 +139,18 @@ func (s *Survey) bondLine() (quantity.Band[float64], bool) {
 }
 
 // sealJoints answers whether the joints hold.
-func (s *Survey) sealJoints(seams study.Seams) Answer {
+func (s *Survey) sealJoints(found study.Joints) Answer {
 	sys := s.E.Units
 	a := Answer{ID: "joints", Question: "Will the joints hold, and how wide must they be?"}
 	short, from := s.strength()
 	good, practice := joint.Permanent(), joint.Practice()
 	a.Limit = Limit{
-		Text: fmt.Sprintf("at its peak up to %s in tanks built by hand; silicone bears %s for a while, and standards allow %s for good, which such tanks pass several times",
+		Text: fmt.Sprintf("%s at the peak in tanks built by hand; silicone bears %s for a while, and standards allow %s for good, which such tanks pass several times",
 			press(practice.Band, sys), press(short.Band, sys), press(good.Band, sys)),
 		Source: string(practice.Source), Mark: "the first assumed, no source; for a while: " + from + "; for good from memory",
 	}
 	a.Cautions = []string{"A joint is as good as its cleaning: dry glass wiped with solvent, no bubble across the bed, props until it has cured. This takes every bond as sound; an engineer has the last word, not this arithmetic."}
-	list := s.sealings(seams)
+	list := s.sealings(found)
 	if len(list) == 0 {
 		a.Verdict, a.Say = Unknown, "The file names no pane that holds the pool, and where it stands: write enclosure.panes with at, and the dam's thickness."
 		return a
@@ -144,7 +168,7 @@ func (s *Survey) sealJoints(seams study.Seams) Answer {
 	}
 	s.sealPeel(&a, list, short)
 	s.sealMatters(&a, w)
-	s.sealTaken(&a, seams, list)
+	s.sealTaken(&a, found, list)
 	return a
 }
 
@@ -171,12 +195,16 @@ func (s *Survey) sealVerdict(a *Answer, w *sealing, short, practice joint.Figure
 		a.Say = fmt.Sprintf("Yes: %s, no more than tanks built by hand bear for years.", bears)
 	}
 	if times := worst / joint.Permanent().Low; times > 1 {
-		a.Say += fmt.Sprintf(" That is %.0f %% of the least it bears for a while, and %.1f times what standards allow for good.", 100*worst/short.Low, times)
+		share := fmt.Sprintf("%.0f %% of", 100*worst/short.Low)
+		if worst > short.Low {
+			share = fmt.Sprintf("%.1f times", worst/short.Low)
+		}
+		a.Say += fmt.Sprintf(" That is %s the least it bears for a while, and %.1f times what standards allow for good.", share, times)
 	}
 	if w.fillet.A > 0 {
 		line, _ := s.bondLine()
 		share := joint.BedShare(joint.Butt{Bite: w.Bite.Likely, Thickness: line.Likely}, w.fillet)
-		a.Say += fmt.Sprintf(" The bed is the stiffer and takes some %.0f %% of it; the fillet takes the rest, seals, and would carry all of it with %s.", 100*share, onePress(w.alone[0], sys))
+		a.Say += fmt.Sprintf(" Bed and fillet are each reckoned as if alone, the fillet at %s; together the bed, the stiffer, carries some %.0f %%.", onePress(w.alone[0], sys), 100*share)
 	}
 }
 
@@ -191,22 +219,25 @@ func (s *Survey) sealFigures(a *Answer, j *sealing, more bool, short joint.Figur
 		a.Figures = append(a.Figures, Figure{Name: name, Text: "leans on its stop: its sealant only seals"})
 		return
 	}
-	f := pressFigure(fmt.Sprintf("%s: bed as wide as %s, %s, %s", name, j.Of, biteText(j.Bite, sys), j.Pull), quantity.Band[float64]{Low: min(j.bed[0], j.bed[2]), Likely: j.bed[1], High: max(j.bed[0], j.bed[2])}, sys)
-	f.Text += "; running " + onePress(joint.Butt{Bite: j.Bite.Likely}.Stress(j.Running), sys)
-	a.Figures = append(a.Figures, f)
+	a.Figures = append(a.Figures, pressFigure(fmt.Sprintf("%s: bed of %s", name, biteText(j.Bite, sys)), bandOver(j.bed), sys))
 	if !more {
 		return
 	}
-	load := Figure{Name: "  its largest line load", Unit: "N/m", Low: slices.Min(j.Brim[:]), Likely: j.Brim[1], High: slices.Max(j.Brim[:])}
-	load.Text = fmt.Sprintf("%.0f N/m", load.Likely)
+	running := joint.Butt{Bite: j.Bite.Likely}.Stress(j.Running)
+	a.Figures = append(a.Figures, pressFigure(j.Name+": while it runs", quantity.Exactly(running), sys))
+	load := Figure{Name: j.Name + ": largest line load", Unit: "N/m", Low: slices.Min(j.Brim[:]), Likely: j.Brim[1], High: slices.Max(j.Brim[:])}
+	load.Text = fmt.Sprintf("%.0f N/m, %s", load.Likely, j.Pull)
 	if sys == quantity.US {
 		const lbfPerIn = 0.45359237 * joint.G / 0.0254
 		load.Unit, load.Low, load.Likely, load.High = "lbf/in", load.Low/lbfPerIn, load.Likely/lbfPerIn, load.High/lbfPerIn
-		load.Text = fmt.Sprintf("%.2f lbf/in", load.Likely)
+		load.Text = fmt.Sprintf("%.2f lbf/in, %s", load.Likely, j.Pull)
 	}
 	a.Figures = append(a.Figures, load)
 	if j.fillet.A > 0 {
-		a.Figures = append(a.Figures, pressFigure(fmt.Sprintf("  its fillet of %s, were it alone", sizeText(j.fillet.A, sys)), quantity.Band[float64]{Low: slices.Min(j.alone[:]), Likely: j.alone[1], High: slices.Max(j.alone[:])}, sys))
+		if a.Key == 0 && j.Name == a.Limiting && j.alone[0] < j.bed[0] {
+			a.Key = len(a.Figures) // the verdict turns on it
+		}
+		a.Figures = append(a.Figures, pressFigure(fmt.Sprintf("%s: fillet of %s, alone", j.Name, sizeText(j.fillet.A, sys)), bandOver(j.alone), sys))
 	}
 	want := func(name string, size func(line, stress float64) float64) {
 		v := [3]float64{size(j.Brim[0], joint.Practice().High), size(j.Brim[0], short.Low), size(j.Brim[0], joint.Permanent().Low)}
@@ -214,105 +245,23 @@ func (s *Survey) sealFigures(a *Answer, j *sealing, more bool, short joint.Figur
 		if sys == quantity.US {
 			k, unit = 1/0.0254, "in"
 		}
+		bare := func(v float64) string { return strings.TrimSuffix(sizeText(v, sys), " "+unit) }
 		a.Figures = append(a.Figures, Figure{
-			Name: name, Low: v[1] * k, Likely: v[0] * k, High: v[2] * k, Unit: unit,
-			Text: fmt.Sprintf("%s as in tanks built by hand, %s for a while, %s for good", sizeText(v[0], sys), sizeText(v[1], sys), sizeText(v[2], sys)),
+			Name: j.Name + ": " + name, Low: v[1] * k, Likely: v[0] * k, High: v[2] * k, Unit: unit,
+			Text: fmt.Sprintf("%s; %s for a while, %s for good", sizeText(v[0], sys), bare(v[1]), bare(v[2])),
 		})
 	}
-	want("  bite it wants", joint.BiteFor)
-	want("  or a fillet with legs of", joint.LegFor)
+	want("bite it wants", joint.BiteFor)
+	want("or a fillet's legs", joint.LegFor)
 }
 
-// sealPeel tells what the dam's ends bear where its free edge turns in them.
-func (s *Survey) sealPeel(a *Answer, list []sealing, short joint.Figure) {
-	i := slices.IndexFunc(list, func(j sealing) bool { return j.DamEnd })
-	if i < 0 || list[i].Leans || list[i].Slope[0] == 0 {
-		return
-	}
-	peel, gap := s.peel(&list[i], [2]int{0, 0})
-	sys := s.E.Units
-	f := pressFigure("dam, ends: peak at the top, where its free edge peels them", peel, sys)
-	f.Text += fmt.Sprintf("; opens by %s", small(gap, sys))
-	a.Figures = append(a.Figures, f)
-	if peel.High > short.Low && a.Verdict == Holds {
-		a.Verdict = Tight
-		a.Say += fmt.Sprintf(" But the dam's free edge peels the ends of its side beds with up to %s: thicker glass, a brace along the edge or a thicker bed calms that.", onePress(peel.High, sys))
-	}
-}
-
-// peel is the stress at the dam's ends and by how much they open at most. A side of
-// fixed, for bond line and modulus, takes that end of the one doubt alone.
-func (s *Survey) peel(j *sealing, fixed [2]int) (quantity.Band[float64], float64) {
-	line, _ := s.bondLine()
-	e := joint.Modulus()
-	at := func(side int) (joint.Peel, float64) {
-		k := 1 - side // thin glass bears most
-		l, m := line.At(-side), e.At(side)
-		worst := joint.Peel{}
-		for _, bite := range [...]float64{j.Bite.Low, j.Bite.High} {
-			if p := (joint.Butt{Bite: bite, Thickness: l}).Peel(j.Brim[k], j.Slope[k], m); p.Peak > worst.Peak {
-				worst = p
-			}
-		}
-		return worst, worst.Peak
-	}
-	if fixed != [2]int{} {
-		l, m := line.Likely, e.Likely
-		if fixed[0] != 0 {
-			l = line.At(fixed[0])
-		}
-		if fixed[1] != 0 {
-			m = e.At(fixed[1])
-		}
-		p := joint.Butt{Bite: j.Bite.Likely, Thickness: l}.Peel(j.Brim[1], j.Slope[1], m)
-		return quantity.Exactly(p.Peak), p.Gap
-	}
-	_, low := at(-1)
-	p, high := at(1)
-	mid := joint.Butt{Bite: j.Bite.Likely, Thickness: line.Likely}.Peel(j.Brim[1], j.Slope[1], e.Likely)
-	return quantity.Band[float64]{Low: min(low, mid.Peak), Likely: mid.Peak, High: max(high, mid.Peak)}, p.Gap
-}
-
-// sealMatters ranks what moves the worst joint.
-func (s *Survey) sealMatters(a *Answer, w *sealing) {
-	if w.Leans {
-		return
-	}
-	sys := s.E.Units
-	of := w.bed
-	running := joint.Butt{Bite: w.Bite.Likely}.Stress(w.Running)
-	if w.alone[0] < w.bed[0] {
-		of, running = w.alone, w.fillet.Stress(w.Running)
-	}
-	add := func(m Matter, low, high float64) {
-		m.Effect, m.Swing = fromTo(onePress(low, sys), onePress(high, sys)), math.Abs(high-low)/math.Max(of[1], 1)
-		a.Matters = append(a.Matters, m)
-	}
-	add(Matter{What: "where the pool stands", Range: "running to full", Why: "a blocked drain fills it", Settle: "keep the drain clear and the brim low"}, running, of[1])
-	if !w.Bite.IsExact() {
-		add(Matter{What: "true thickness of the glass", Range: fromTo(showThickness(w.Bite.Low, sys), showThickness(w.Bite.High, sys)), Why: "the name is not the size", Settle: "callipers on the edge", Line: w.Line}, of[2], of[0])
-	}
-	slices.SortStableFunc(a.Matters, bySwing)
-	if !w.DamEnd || w.Slope[0] == 0 {
-		return
-	}
-	// What moves the peel at the dam's ends stands behind: no bed turns on it.
-	line, given := s.bondLine()
-	m := Matter{What: "thickness of the bed, for the peel", Range: fromTo(showThickness(line.Low, sys), showThickness(line.High, sys)), Why: "assumed, rule of the trade", Settle: "spacers of a known thickness"}
-	if given {
-		m.Why, m.Line = "as the file has it", s.E.Design.Sealant.BondLine.Pos.Line
-	}
-	low, _ := s.peel(w, [2]int{1, 0})
-	high, _ := s.peel(w, [2]int{-1, 0})
-	add(m, low.Likely, high.Likely)
-	e := joint.Modulus()
-	low, _ = s.peel(w, [2]int{0, -1})
-	high, _ = s.peel(w, [2]int{0, 1})
-	add(Matter{What: "stiffness of the cured silicone, for the peel", Range: fromTo(press(quantity.Exactly(e.Low), sys), press(quantity.Exactly(e.High), sys)), Why: "from memory", Settle: e.Note}, low.Likely, high.Likely)
+// bandOver is the band of a stress with glass thin, as likely and thick.
+func bandOver(v [3]float64) quantity.Band[float64] {
+	return quantity.Band[float64]{Low: slices.Min(v[:]), Likely: v[1], High: slices.Max(v[:])}
 }
 
 // sealTaken says what was taken for granted and what is left out.
-func (s *Survey) sealTaken(a *Answer, seams study.Seams, list []sealing) {
+func (s *Survey) sealTaken(a *Answer, found study.Joints, list []sealing) {
 	var taken []string
 	if line, given := s.bondLine(); !given {
 		taken = append(taken, fmt.Sprintf("beds %s thick, as the trade has them (sealant.bond-line)", biteText(line, s.E.Units)))
@@ -320,8 +269,8 @@ func (s *Survey) sealTaken(a *Answer, seams study.Seams, list []sealing) {
 	if !s.E.Design.Sealant.Fillet.Given() {
 		taken = append(taken, "no fillets (sealant.fillet)")
 	}
-	if len(seams.Placed) > 0 {
-		taken = append(taken, fmt.Sprintf("the place of %s from the name (at)", quoted(seams.Placed)))
+	if len(found.Placed) > 0 {
+		taken = append(taken, fmt.Sprintf("the place of %s from the name (at)", quoted(found.Placed)))
 	}
 	for i := range list {
 		if list[i].Unsure {
@@ -335,8 +284,8 @@ func (s *Survey) sealTaken(a *Answer, seams study.Seams, list []sealing) {
 	if len(taken) > 0 {
 		a.Say += " Taken, as the file does not say: " + strings.Join(taken, "; ") + "."
 	}
-	if len(seams.Open) > 0 {
-		a.Cautions = append(a.Cautions, fmt.Sprintf("Nothing in the file holds the front edge of %s, which is reckoned as held.", quoted(seams.Open)))
+	if len(found.Open) > 0 {
+		a.Cautions = append(a.Cautions, fmt.Sprintf("Nothing in the file holds the front edge of %s, which is reckoned as held.", quoted(found.Open)))
 	}
 	if i := slices.IndexFunc(list, func(j sealing) bool { return j.Leans }); i >= 0 {
 		a.Cautions = append(a.Cautions, "The bonds of the stops themselves are not reckoned: make them as long as the edge they hold.")
@@ -347,82 +296,12 @@ func (s *Survey) sealTaken(a *Answer, seams study.Seams, list []sealing) {
 			break
 		}
 	}
-	if len(seams.Lost) == 0 {
+	if len(found.Lost) == 0 {
 		return
 	}
-	text := fmt.Sprintf("Where %s stands the file does not say, so that its joints are left out: write at for the pane, and a thickness for the dam.", quoted(seams.Lost))
+	text := fmt.Sprintf("Where %s stands the file does not say, so that its joints are left out: write at for the pane, and a thickness for the dam.", quoted(found.Lost))
 	if a.Verdict == Holds {
 		a.Verdict = Unknown
 	}
 	a.Say += " " + text
-}
-
-func quoted(names []string) string {
-	out := make([]string, len(names))
-	for i, n := range names {
-		out[i] = fmt.Sprintf("%q", n)
-	}
-	return strings.Join(out, ", ")
-}
-
-// onePress shows the stress in a joint, kPa or psi.
-func onePress(v float64, sys quantity.System) string {
-	return press(quantity.Exactly(v), sys)
-}
-
-// press shows a band of them.
-func press(b quantity.Band[float64], sys quantity.System) string {
-	k, unit := pressUnit(sys)
-	return bandText(b.Scale(1/k), unit)
-}
-
-func pressUnit(sys quantity.System) (float64, string) {
-	if sys == quantity.US {
-		return 0.45359237 * joint.G / (0.0254 * 0.0254), "psi"
-	}
-	return 1e3, "kPa"
-}
-
-// bandText shows a band in a unit with two or three figures.
-func bandText(b quantity.Band[float64], unit string) string {
-	decimals := 0
-	switch {
-	case b.High < 1:
-		decimals = 2
-	case b.High < 10:
-		decimals = 1
-	}
-	low, high := fmt.Sprintf("%.*f", decimals, b.Low), fmt.Sprintf("%.*f", decimals, b.High)
-	if low == high {
-		return high + " " + unit
-	}
-	return low + " to " + high + " " + unit
-}
-
-// pressFigure makes a Figure of a band of stresses.
-func pressFigure(name string, b quantity.Band[float64], sys quantity.System) Figure {
-	k, unit := pressUnit(sys)
-	s := b.Scale(1 / k)
-	f := Figure{Name: name, Low: s.Low, Likely: s.Likely, High: s.High, Unit: unit, Text: press(b, sys)}
-	if text := onePress(b.Likely, sys); text != f.Text {
-		f.Text += ", likely " + text
-	}
-	return f
-}
-
-// sizeText shows a bite or leg.
-func sizeText(v float64, sys quantity.System) string {
-	if sys == quantity.US {
-		return fmt.Sprintf("%.2f in", v/0.0254)
-	}
-	return fmt.Sprintf("%.1f mm", v*1000)
-}
-
-// biteText shows a band of them.
-func biteText(b quantity.Band[float64], sys quantity.System) string {
-	low, high := sizeText(b.Low, sys), sizeText(b.High, sys)
-	if low == high {
-		return high
-	}
-	return fromTo(low, high)
 }

@@ -26,12 +26,12 @@ func (v amount) all() float64 { return v.beds + v.fillets + v.grid }
 
 // sealantFor sums the sealant of all joints still to be made, at the ends given of
 // bond lines, glass and fillets (the dam has one, or one on each side).
-func (s *Survey) sealantFor(seams study.Seams, line, glass, fillets int) amount {
+func (s *Survey) sealantFor(found study.Joints, line, glass, fillets int) amount {
 	bond, _ := s.bondLine()
 	leg := float64(s.E.Design.Sealant.Fillet.Value)
 	var v amount
-	for i := range seams.List {
-		m := &seams.List[i]
+	for i := range found.List {
+		m := &found.List[i]
 		if m.Old {
 			continue
 		}
@@ -116,44 +116,63 @@ func cartridgeSize(text string, sys quantity.System) (float64, bool) {
 }
 
 // sealant answers how much sealant there must be, and of what kind.
-func (s *Survey) sealant(seams study.Seams) Answer {
+func (s *Survey) sealant(found study.Joints) Answer {
 	sys := s.E.Units
 	a := Answer{ID: "sealant", Question: "How much sealant does it take, and is it the right kind?"}
 	size, stock, line, said := s.sealantStock()
 	waste := s.waste()
-	low, likely, high := s.sealantFor(seams, -1, -1, -1), s.sealantFor(seams, 0, 0, -1), s.sealantFor(seams, 1, 1, 1)
+	low, likely, high := s.sealantFor(found, -1, -1, -1), s.sealantFor(found, 0, 0, -1), s.sealantFor(found, 1, 1, 1)
 	need := [3]int{joint.Cartridges(low.all(), waste.Low, size), joint.Cartridges(likely.all(), waste.Likely, size), joint.Cartridges(high.all(), waste.High, size)}
 	show := quantity.Volume(size).Show(sys)
 	count := Figure{
-		Name: fmt.Sprintf("cartridges of %s (%s), waste counted", show, said),
+		Name: fmt.Sprintf("cartridges of %s, %s", show, said),
 		Low:  float64(need[0]), Likely: float64(need[1]), High: float64(need[2]), Text: fmt.Sprint(need[2]),
 	}
 	if need[0] != need[2] {
 		count.Text = fmt.Sprintf("%d to %d, likely %d", need[0], need[2], need[1])
 	}
 	volume := func(name string, of func(amount) float64) Figure {
-		return figure(name, quantity.Band[quantity.Volume]{Low: quantity.Volume(of(low)), Likely: quantity.Volume(of(likely)), High: quantity.Volume(of(high))}, sys)
+		return volumeFigure(name, quantity.Band[float64]{Low: of(low), Likely: of(likely), High: of(high)}, sys)
 	}
 	a.Figures = append(a.Figures, count)
 	if stock >= 0 {
 		a.Figures = append(a.Figures, Figure{Name: "on hand", Low: float64(stock), Likely: float64(stock), High: float64(stock), Text: fmt.Sprint(stock)})
 	}
 	a.Figures = append(a.Figures,
-		figure("length of all glass joints still to be made", quantity.Exactly(quantity.Length(likely.length)), sys),
+		figure("glass joints still to be made", quantity.Exactly(quantity.Length(likely.length)), sys),
 		volume("in their beds", func(v amount) float64 { return v.beds }),
 		volume("in their fillets", func(v amount) float64 { return v.fillets }))
 	if high.grid > 0 {
 		a.Figures = append(a.Figures, volume("under the spots of the grid", func(v amount) float64 { return v.grid }))
 	}
-	a.Figures = append(a.Figures, figure("lost in nozzles and on the knife", quantity.Band[quantity.Ratio]{Low: quantity.Ratio(waste.Low), Likely: quantity.Ratio(waste.Likely), High: quantity.Ratio(waste.High)}, sys))
+	a.Figures = append(a.Figures, figure("lost in nozzles and on knives", quantity.Band[quantity.Ratio]{Low: quantity.Ratio(waste.Low), Likely: quantity.Ratio(waste.Likely), High: quantity.Ratio(waste.High)}, sys))
 	s.coat(&a, waste, size)
-	cure := s.cure(&a, seams)
+	cure := s.cure(&a, found)
 	a.Limit = Limit{Text: "plain 100 % silicone with no mould inhibitor; a cartridge that is open does not keep", Source: "practice", Mark: "common practice, no source"}
 	a.Score = 1e6 / math.Max(high.all(), 1e-9)
 	s.sealantVerdict(&a, need, stock, line)
 	a.Say += cure
-	s.sealantMatters(&a, seams, waste)
+	s.sealantMatters(&a, found, waste)
 	return a
+}
+
+// volumeUnit is what cartridges are labelled in.
+func volumeUnit(sys quantity.System) (float64, string) {
+	if sys == quantity.US {
+		return joint.CartridgeUS / 10.1, "fl oz"
+	}
+	return 1e-6, "ml"
+}
+
+// volumeFigure makes a Figure of a band of sealant, m3.
+func volumeFigure(name string, b quantity.Band[float64], sys quantity.System) Figure {
+	k, unit := volumeUnit(sys)
+	v := b.Scale(1 / k)
+	f := Figure{Name: name, Low: v.Low, Likely: v.Likely, High: v.High, Unit: unit, Text: bandText(v, unit)}
+	if text := bandText(quantity.Exactly(v.Likely), unit); text != f.Text {
+		f.Text += ", likely " + text
+	}
+	return f
 }
 
 // sealantVerdict judges the label, then the count.
@@ -188,10 +207,7 @@ func (s *Survey) sealantVerdict(a *Answer, need [3]int, stock, line int) {
 	}
 	fumes := "Sealant gives off fumes as it cures: air the room, keep your head out of the enclosure."
 	if l.Smell != "" {
-		fumes = "This one smells of " + strings.Replace(l.Smell, ": ", " as it cures (", 1) + "): keep your head out of the enclosure."
-		if !strings.Contains(l.Smell, ": ") {
-			fumes = "This one is " + l.Smell + ": air the room, keep your head out of the enclosure."
-		}
+		fumes = "As it cures it gives off " + l.Smell + ". Keep your head out of the enclosure."
 	}
 	a.Cautions = append(a.Cautions, fumes, "New silicone does not bond to cured silicone: cut back to clean glass. Nobody here has tested what is in the tube; with animals ask for its data sheet.")
 }
@@ -208,14 +224,15 @@ func (s *Survey) coat(a *Answer, waste quantity.Band[float64], size float64) {
 	if n[0] != n[1] {
 		text = fmt.Sprintf("%d to %d", n[0], n[1])
 	}
-	f := figure("not counted: a coat of sealant over the wall, 1 to 2 mm", quantity.Band[quantity.Volume]{Low: quantity.Volume(low), Likely: quantity.Volume((low + high) / 2), High: quantity.Volume(high)}, s.E.Units)
-	f.Text = quantity.Band[quantity.Volume]{Low: quantity.Volume(low), High: quantity.Volume(high)}.Show(s.E.Units) + ", " + text + " more cartridges (common practice)"
+	f := volumeFigure("not counted: a coat over the wall", quantity.Band[float64]{Low: low, Likely: (low + high) / 2, High: high}, s.E.Units)
+	f.Text, _, _ = strings.Cut(f.Text, ",")
+	f.Text += ": " + text + " more cartridges"
 	a.Figures = append(a.Figures, f)
 }
 
 // cure tells how long the widest beds take to set through, and says so if that is
 // long.
-func (s *Survey) cure(a *Answer, seams study.Seams) string {
+func (s *Survey) cure(a *Answer, found study.Joints) string {
 	factor := 1.0
 	cold := false
 	if air := s.E.Design.Place.Air; air.Given() {
@@ -236,9 +253,9 @@ func (s *Survey) cure(a *Answer, seams study.Seams) string {
 		return float64(b.High)
 	}
 	leg := float64(s.E.Design.Sealant.Fillet.Value)
-	var widest *study.Seam
-	for i := range seams.List {
-		if m := &seams.List[i]; !m.Old && (widest == nil || m.Bite.High > widest.Bite.High) {
+	var widest *study.Joint
+	for i := range found.List {
+		if m := &found.List[i]; !m.Old && (widest == nil || m.Bite.High > widest.Bite.High) {
 			widest = m
 		}
 	}
@@ -246,8 +263,8 @@ func (s *Survey) cure(a *Answer, seams study.Seams) string {
 	if widest != nil {
 		// Air reaches it from its dry edge and through the fillet on the other.
 		path := (widest.Bite.High + joint.Fillet{A: leg, B: leg}.Throat()) / 2
-		if add(fmt.Sprintf("its widest bed, %s, cures through in", widest.Name), path) > longCure {
-			say = " Its widest bed takes longer to cure than the week that is usual: plan for it before you fill."
+		if add(fmt.Sprintf("cure of the widest bed (%s)", widest.Name), path) > longCure {
+			say = " At its slowest the widest bed cures for longer than the usual week: wait for it before you fill."
 		}
 	}
 	spot := 0.0
@@ -256,16 +273,16 @@ func (s *Survey) cure(a *Answer, seams study.Seams) string {
 			spot = math.Max(spot, math.Min(float64(g.Bond.Width.Value), float64(g.Bond.Height.Value)))
 		}
 	}
-	if spot > 0 && add("a spot of the grid, under something solid, in", spot/2) > longCure {
+	if spot > 0 && add("cure of a spot under something solid", spot/2) > longCure {
 		say += " A spot of the grid cures only from its rim: under a solid stand-off that takes weeks, through the open cells of the sheet far less. Lay narrow strips, or wait."
 	}
 	return say
 }
 
 // sealantMatters ranks what moves the amount, each moved alone.
-func (s *Survey) sealantMatters(a *Answer, seams study.Seams, waste quantity.Band[float64]) {
+func (s *Survey) sealantMatters(a *Answer, found study.Joints, waste quantity.Band[float64]) {
 	sys := s.E.Units
-	likely := s.sealantFor(seams, 0, 0, -1).all() * (1 + waste.Likely)
+	likely := s.sealantFor(found, 0, 0, -1).all() * (1 + waste.Likely)
 	if likely == 0 {
 		return
 	}
@@ -273,11 +290,12 @@ func (s *Survey) sealantMatters(a *Answer, seams study.Seams, waste quantity.Ban
 		if high-low < 1e-9 {
 			return
 		}
-		m.Effect, m.Swing = quantity.Band[quantity.Volume]{Low: quantity.Volume(low), Likely: quantity.Volume(low), High: quantity.Volume(high)}.Show(sys), (high-low)/likely
+		k, unit := volumeUnit(sys)
+		m.Effect, m.Swing = bandText(quantity.Band[float64]{Low: low / k, High: high / k}, unit), (high-low)/likely
 		a.Matters = append(a.Matters, m)
 	}
 	with := func(line, glass, fillets int) float64 {
-		return s.sealantFor(seams, line, glass, fillets).all() * (1 + waste.Likely)
+		return s.sealantFor(found, line, glass, fillets).all() * (1 + waste.Likely)
 	}
 	line, given := s.bondLine()
 	m := Matter{What: "thickness of beds and spots", Range: biteText(line, sys), Why: "assumed, rule of the trade", Settle: "spacers of a known thickness"}
@@ -287,7 +305,7 @@ func (s *Survey) sealantMatters(a *Answer, seams study.Seams, waste quantity.Ban
 	add(m, with(-1, 0, -1), with(1, 0, -1))
 	add(Matter{What: "true thickness of the glass", Range: "by the limits of its name", Why: "the name is not the size", Settle: "callipers on the edge"}, with(0, -1, -1), with(0, 1, -1))
 	add(Matter{What: "fillets of the dam", Range: "on its wet side to on both", Why: "the file does not say"}, with(0, 0, -1), with(0, 0, 1))
-	all := s.sealantFor(seams, 0, 0, -1).all()
+	all := s.sealantFor(found, 0, 0, -1).all()
 	w := Matter{What: "share lost in nozzles and on the knife", Range: quantity.Band[quantity.Ratio]{Low: quantity.Ratio(waste.Low), Likely: quantity.Ratio(waste.Likely), High: quantity.Ratio(waste.High)}.Show(sys), Why: "10 to 20 % published, more assumed"}
 	if f := s.E.Design.Sealant.Waste; f.Given() {
 		w.Why, w.Line = "as the file has it", f.Pos.Line

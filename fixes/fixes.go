@@ -24,6 +24,8 @@ type change struct {
 	apply func(e *enclosure.Enclosure) bool
 	// anew says that doubts may act the other way round with it.
 	anew bool
+	// bends says that panes bend otherwise with it.
+	bends bool
 }
 
 // Find fills in the fixes of every answer that does not hold. First every

@@ -12,9 +12,9 @@ import (
 
 // What a planted panel is taken to be where the file does not say.
 const (
-	// WallLow to WallHigh are what a planted wall of foam, fibre and moss weighs
+	// wallLow to wallHigh are what a planted wall of foam, fibre and moss weighs
 	// wet, kg/m2: assumed, no source; weigh a piece.
-	WallLow, WallLikely, WallHigh = 10.0, 20.0, 35.0
+	wallLow, wallLikely, wallHigh = 10.0, 20.0, 35.0
 	// sheetHeavy is what a bare grid sheet weighs at most, kg/m2: 1 to 2 kg for 0.6 by
 	// 1.2 m, from memory of the trade.
 	sheetHeavy = 2 / 0.72
@@ -172,7 +172,7 @@ func (b *Bond) doubts(e *enclosure.Enclosure, g *design.GridPanel) {
 		share.Assumed, share.Why, share.Line = false, "as the file has it", s.Pos.Line
 	}
 	area := b.Width * b.Height
-	mass := BondDoubt{Band: quantity.Band[float64]{Low: WallLow * area, Likely: WallLikely * area, High: WallHigh * area}, What: "weight of the panel with all that grows on it, wet", Why: "10 to 35 kg for each m2 assumed, no source", Settle: "weigh a wet piece of it", Assumed: true, Key: "weight", Kind: BondMass}
+	mass := BondDoubt{Band: quantity.Band[float64]{Low: wallLow * area, Likely: wallLikely * area, High: wallHigh * area}, What: "weight of the panel with all that grows on it, wet", Why: "10 to 35 kg for each m2 assumed, no source", Settle: "weigh a wet piece of it", Assumed: true, Key: "weight", Kind: BondMass}
 	if g.Mass.Given() {
 		mass.Band = quantity.Exactly(float64(g.Mass.Value))
 		mass.Assumed, mass.Why, mass.Line = false, "as the file has it", g.Mass.Pos.Line

@@ -22,10 +22,10 @@ const (
 
 func (p Pull) String() string { return [...]string{"sheared", "pulled", "sheared and pulled"}[p] }
 
-// Seam is one sealed joint, or several alike: the edge of a pane on another pane,
+// Joint is one sealed joint, or several alike: the edge of a pane on another pane,
 // or a brace on a pane. Its bed is as wide as the glass is thick whose edge is
 // bonded.
-type Seam struct {
+type Joint struct {
 	Name   string // "dam, bottom"
 	Count  int    // how many alike
 	Length float64
@@ -47,9 +47,9 @@ type Seam struct {
 	Line    int
 }
 
-// Seams is every sealed joint of a design.
-type Seams struct {
-	List []Seam
+// Joints is every sealed joint of a design.
+type Joints struct {
+	List []Joint
 	// Placed are panes whose place was taken from their names, Lost those whose place
 	// is not known, so that their joints are left out.
 	Placed, Lost []string
@@ -57,7 +57,7 @@ type Seams struct {
 	Open []string
 }
 
-// wall is one pane as its seams see it.
+// wall is one pane as its joints see it.
 type wall struct {
 	p     *design.Pane
 	at    string
@@ -65,13 +65,13 @@ type wall struct {
 	glass *GlassPane // nil if no water presses on it
 }
 
-// Joints finds the sealed joints of a design: where its panes meet, by their
+// SealedJoints finds the sealed joints of a design: where its panes meet, by their
 // places and sizes, with what the solved panes pass on to them.
-func Joints(e *enclosure.Enclosure, panes []GlassPane) Seams {
-	f := &seamFinder{e: e, d: e.Design, panes: panes}
+func SealedJoints(e *enclosure.Enclosure, panes []GlassPane) Joints {
+	f := &jointFinder{e: e, d: e.Design, panes: panes}
 	for i := range f.d.Enclosure.Panes {
 		p := &f.d.Enclosure.Panes[i]
-		at, guessed := seamPlace(p)
+		at, guessed := jointPlace(p)
 		switch {
 		case at == "":
 			f.out.Lost = append(f.out.Lost, p.Name.Value)
@@ -97,8 +97,8 @@ func Joints(e *enclosure.Enclosure, panes []GlassPane) Seams {
 	return f.out
 }
 
-// seamPlace is where a pane stands, or what its name says if the file does not.
-func seamPlace(p *design.Pane) (at string, guessed bool) {
+// jointPlace is where a pane stands, or what its name says if the file does not.
+func jointPlace(p *design.Pane) (at string, guessed bool) {
 	if p.At.Value != "" {
 		return p.At.Value, false
 	}
@@ -128,17 +128,18 @@ func seamPlace(p *design.Pane) (at string, guessed bool) {
 	return "", true
 }
 
-type seamFinder struct {
+type jointFinder struct {
 	e     *enclosure.Enclosure
 	d     *design.Design
 	panes []GlassPane
 	walls []wall
-	out   Seams
+	out   Joints
 }
 
-func (f *seamFinder) glass(name string) *GlassPane {
+// glass returns the solved pane of a name.
+func (f *jointFinder) glass(name string) *GlassPane {
 	for i := range f.panes {
-		if f.panes[i].Name == name {
+		if f.panes[i].Name == name && f.panes[i].Thickness.Likely > 0 {
 			return &f.panes[i]
 		}
 	}
@@ -146,7 +147,7 @@ func (f *seamFinder) glass(name string) *GlassPane {
 }
 
 // where returns the first pane at a place that stands at the bottom.
-func (f *seamFinder) where(places ...string) *wall {
+func (f *jointFinder) where(places ...string) *wall {
 	for i := range f.walls {
 		for _, at := range places {
 			if f.walls[i].at == at && f.walls[i].p.Up.Value == 0 {
@@ -157,7 +158,7 @@ func (f *seamFinder) where(places ...string) *wall {
 	return nil
 }
 
-func (f *seamFinder) side() *wall { return f.where("sides", "left", "right") }
+func (f *jointFinder) side() *wall { return f.where("sides", "left", "right") }
 
 // bite is the thickness of a pane as it may measure.
 func (w *wall) bite() quantity.Band[float64] {
@@ -169,7 +170,7 @@ func (w *wall) bite() quantity.Band[float64] {
 func bonded(edge design.Field[string]) bool { return edge.Value == "" || edge.Value == "bonded" }
 
 // old reports whether a pane was one of the shop tank's.
-func (f *seamFinder) old(w *wall) bool {
+func (f *jointFinder) old(w *wall) bool {
 	if w == nil || f.d.Enclosure.Made.Value != "from a tank" {
 		return false
 	}
@@ -186,7 +187,7 @@ func (f *seamFinder) old(w *wall) bool {
 
 // outside returns the enclosure's outside width or depth; from the inside and the
 // glass if only that is given.
-func (f *seamFinder) outside(depth bool, t float64) float64 {
+func (f *jointFinder) outside(depth bool, t float64) float64 {
 	out, in := f.d.Enclosure.Outside.Width, f.d.Enclosure.Inside.Width
 	if depth {
 		out, in = f.d.Enclosure.Outside.Depth, f.d.Enclosure.Inside.Depth
@@ -198,12 +199,12 @@ func (f *seamFinder) outside(depth bool, t float64) float64 {
 }
 
 // reaches reports whether a size covers the thickness of the pane that it meets.
-func (f *seamFinder) reaches(size float64, depth bool, t float64) bool {
+func (f *jointFinder) reaches(size float64, depth bool, t float64) bool {
 	return size > f.outside(depth, t)-t/2
 }
 
-// peaks adds the peak line load of an edge to a seam.
-func (s *Seam) peaks(g *GlassPane, side plate.Side) {
+// peaks adds the peak line load of an edge to a joint.
+func (s *Joint) peaks(g *GlassPane, side plate.Side) {
 	if g == nil {
 		return
 	}

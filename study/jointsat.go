@@ -12,7 +12,7 @@ import (
 // dam adds the dam's three beds. It stands on the floor and between the sides, so
 // that the water shears them; the sides' front edges, if no pane stands there,
 // pull at its ends.
-func (f *seamFinder) dam() {
+func (f *jointFinder) dam() {
 	d := &f.d.Dam
 	g := f.glass("dam")
 	switch {
@@ -23,7 +23,7 @@ func (f *seamFinder) dam() {
 		return
 	}
 	stops := d.Stops.Value
-	base := Seam{Count: 1, Bite: g.Thickness, Of: "the dam", Line: g.Line, Fillets: [2]float64{1, 2}}
+	base := Joint{Count: 1, Bite: g.Thickness, Of: "the dam", Line: g.Line, Fillets: [2]float64{1, 2}}
 	low := base
 	low.Name, low.Length, low.Leans = "dam, bottom", g.Width, stops == "sides and bottom"
 	low.peaks(g, plate.Bottom)
@@ -38,7 +38,16 @@ func (f *seamFinder) dam() {
 		ends.peaks(s.glass, s.front())
 		ends.Pull = Both
 	}
-	f.out.List = append(f.out.List, low, ends)
+	var edges design.Edges
+	if w := f.where("dam"); w != nil {
+		edges = w.p.Edges
+	}
+	if bonded(edges.Bottom) {
+		f.out.List = append(f.out.List, low)
+	}
+	if bonded(edges.Left) && bonded(edges.Right) {
+		f.out.List = append(f.out.List, ends)
+	}
 }
 
 // front and rear are the edges of a side pane towards the enclosure's front and
@@ -74,12 +83,12 @@ func (w *wall) frontEdge() design.Field[string] { return w.edge(w.front()) }
 func (w *wall) isSide() bool { return w.at == "left" || w.at == "right" || w.at == "sides" }
 
 // bottom adds the bed under a wall: on the floor pane, or round it.
-func (f *seamFinder) bottom(w *wall) {
+func (f *jointFinder) bottom(w *wall) {
 	standing := w.isSide() || w.at == "back" || w.at == "front"
 	if !standing || !bonded(w.p.Edges.Bottom) || w.p.Up.Value > 0 {
 		return
 	}
-	s := Seam{Name: w.p.Name.Value + ", bottom", Count: w.count, Length: float64(w.p.Width.Value), Bite: w.bite(), Of: w.p.Name.Value, Line: w.p.Pos.Line, Fillets: [2]float64{1, 1}}
+	s := Joint{Name: w.p.Name.Value + ", bottom", Count: w.count, Length: float64(w.p.Width.Value), Bite: w.bite(), Of: w.p.Name.Value, Line: w.p.Pos.Line, Fillets: [2]float64{1, 1}}
 	if floor := f.where("bottom"); floor != nil {
 		size, depth := floor.p.Width, false
 		if !w.isSide() {
@@ -105,7 +114,7 @@ func (w *wall) across(side bool) design.Field[quantity.Length] {
 }
 
 // corners adds the upright beds between a side and the back or front.
-func (f *seamFinder) corners(w *wall) {
+func (f *jointFinder) corners(w *wall) {
 	if !w.isSide() {
 		return
 	}
@@ -121,7 +130,7 @@ func (f *seamFinder) corners(w *wall) {
 		case other == nil || !bonded(w.edge(c.edge)):
 			continue
 		}
-		s := Seam{
+		s := Joint{
 			Name: other.p.Name.Value + " and " + w.p.Name.Value, Count: w.count, Length: math.Min(float64(w.p.Height.Value), float64(other.p.Height.Value)),
 			Bite: w.bite(), Of: w.p.Name.Value, Pull: Both, Line: w.p.Pos.Line, Fillets: [2]float64{1, 1}, Old: f.old(w) && f.old(other),
 		}
@@ -153,12 +162,12 @@ func facing(other, w *wall) plate.Side {
 
 // others adds beds that the pool does not load: those of panes in the top, of
 // dividers and of panes that begin higher up. Doors have none.
-func (f *seamFinder) others(w *wall) {
+func (f *jointFinder) others(w *wall) {
 	up := w.p.Up.Value > 0
 	if w.at != "top" && w.at != "inside" && !(up && (w.isSide() || w.at == "back" || w.at == "front")) {
 		return
 	}
-	s := Seam{Name: w.p.Name.Value + ", its edges", Count: w.count, Bite: w.bite(), Of: w.p.Name.Value, Line: w.p.Pos.Line, Fillets: [2]float64{0, 1}}
+	s := Joint{Name: w.p.Name.Value + ", its edges", Count: w.count, Bite: w.bite(), Of: w.p.Name.Value, Line: w.p.Pos.Line, Fillets: [2]float64{0, 1}}
 	if w.at == "top" {
 		s.Old = f.old(w)
 	}
@@ -191,16 +200,19 @@ func (f *seamFinder) others(w *wall) {
 
 // braces adds the beds of braces. One that goes across is bonded over its width
 // at each end, one along an edge over its length.
-func (f *seamFinder) braces() {
+func (f *jointFinder) braces() {
 	seen := map[string]int{}
 	for i := range f.d.Enclosure.Braces {
 		b := &f.d.Enclosure.Braces[i]
 		pane := b.Pane.Value
+		held, across := f.named(pane), b.Runs.Value == "across"
+		if held != nil && held.at == "dam" {
+			pane = "dam" // by which it is known among the panes that hold water
+		}
 		k := seen[pane]
 		seen[pane]++
 		g := f.glass(pane)
-		held, across := f.named(pane), b.Runs.Value == "across"
-		s := Seam{Name: "brace " + b.Name.Value, Count: 1, Line: b.Pos.Line, Of: "the brace"}
+		s := Joint{Name: "brace " + b.Name.Value, Count: 1, Line: b.Pos.Line, Of: "the brace"}
 		switch {
 		case b.Bond.Given():
 			s.Bite = quantity.Exactly(float64(b.Bond.Value))
@@ -235,7 +247,7 @@ func (f *seamFinder) braces() {
 	}
 }
 
-func (f *seamFinder) named(name string) *wall {
+func (f *jointFinder) named(name string) *wall {
 	for i := range f.walls {
 		if f.walls[i].p.Name.Value == name {
 			return &f.walls[i]

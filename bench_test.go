@@ -33,7 +33,7 @@ func BenchmarkGlass(b *testing.B) {
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
-				s := r.Survey.Rebuilt(r.Enclosure)
+				s := r.Survey.Rebuilt(r.Enclosure, true)
 				if _, err := s.Glass(); err != nil {
 					b.Fatal(err)
 				}

@@ -36,6 +36,10 @@ func (s *Survey) paneAnswer(p *study.GlassPane) (Answer, error) {
 		}
 		return a, nil
 	}
+	if p.Flat {
+		s.floorAnswer(&a, p)
+		return a, nil
+	}
 	brim := s.brim()
 	a.Figures = append(a.Figures,
 		s.stressFigure("stress, pool full to "+brim, p.Brim),
@@ -67,6 +71,36 @@ func (s *Survey) paneAnswer(p *study.GlassPane) (Answer, error) {
 		return a, s.damMore(&a, p)
 	}
 	return a, nil
+}
+
+// floorAnswer answers for a floor pane on a full board: how wide a gap in the board
+// it may bridge.
+func (s *Survey) floorAnswer(a *Answer, p *study.GlassPane) {
+	sys := s.E.Units
+	limit, ok := structure.PermanentLimit(p.Kind)
+	if !ok {
+		a.Verdict = Unknown
+		a.Say = "It lies on a full board and is hardly bent, but nobody has said what it is: look for a mark, and at it through polarised light."
+		return
+	}
+	q := p.Pressure(study.WaterWeight(s.E, s.E.Likely()))
+	gap := p.Thickness.Low * math.Sqrt(limit.Likely/(0.75*q))
+	a.Verdict, a.Score = Holds, gap
+	a.Figures = []Figure{
+		pressureFigure("pressure on it, pool full to "+s.brim(), q, sys),
+		figure("widest gap in the board that it bears", quantity.Exactly(quantity.Length(gap)), sys),
+	}
+	a.Say = "Yes: it lies on a full board, which keeps it from being bent. The board must be flat, with a mat between, and no grain of sand."
+	a.Limit = Limit{Text: fmt.Sprintf("%s for good in %s, over a gap as a strip held at both sides", stressText(limit.Likely, sys), p.Kind), Source: string(limit.Source), Mark: paneMark(p.Kind)}
+}
+
+// pressureFigure shows the pressure of standing water.
+func pressureFigure(name string, q float64, sys quantity.System) Figure {
+	unit, k, text := "kPa", 1e3, "%.1f kPa"
+	if sys == quantity.US {
+		unit, k, text = "psi", 6894.757293168, "%.2f psi"
+	}
+	return Figure{Name: name, Low: q / k, Likely: q / k, High: q / k, Unit: unit, Text: fmt.Sprintf(text, q/k)}
 }
 
 func paneWord(p *study.GlassPane) string {

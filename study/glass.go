@@ -39,7 +39,8 @@ type GlassPane struct {
 	Strips    []Strip                // rims and braces, those of the design's braces first
 	Pads      []plate.Bed            // that a floor pane lies on, its edges then free
 	Openings  []Opening              // holes, slots and notches
-	Lying     bool                   // a floor pane that nothing holds but its rim or pads
+	Lying     bool                   // a floor pane
+	Flat      bool                   // one on a full board, which is not bent: it has no states
 	Rests     string                 // what the file says that it rests on
 	Depth     [2]float64             // of water over its lower edge, running and brim-full, m
 	Outer     float64                // of water on its other side
@@ -154,6 +155,9 @@ func (p *GlassPane) EdgeLength(s plate.Side) float64 {
 	}
 	return p.Height
 }
+
+// Pressure returns what presses on a floor pane with the pool full, Pa.
+func (p *GlassPane) Pressure(weight float64) float64 { return weight*p.Depth[1] + p.Stands }
 
 // IsPlastic reports whether the pane creeps.
 func (p *GlassPane) IsPlastic() bool {

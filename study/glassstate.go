@@ -49,7 +49,7 @@ const (
 // states solves a pane in the states that are always shown: on the coarse mesh if
 // bending alone on a mesh of twice as many parts shows that to be good enough.
 func (p *GlassPane) states(weight float64) error {
-	if p.Lacks != "" {
+	if p.Lacks != "" || p.Flat {
 		return nil
 	}
 	p.weight, p.refine = weight, 2

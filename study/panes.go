@@ -120,10 +120,7 @@ func poolPane(e *enclosure.Enclosure, pane *design.Pane, level float64) (GlassPa
 			return p, false // the dam keeps the water from it
 		}
 	case "bottom":
-		p.Holds = [4]Hold{} // held on four sides unless the file says else
-		if !p.floor(e) {
-			return p, false
-		}
+		p.floor(e) // held on four sides unless the file says else
 	case "":
 		p.Lacks = "at"
 		return p, p.Depth[1] > 0
@@ -212,8 +209,8 @@ const (
 	padYoung = 5e6 // Pa, of rubber or cork
 )
 
-// floor reads how a floor pane lies; false if it is not bent.
-func (p *GlassPane) floor(e *enclosure.Enclosure) bool {
+// floor reads how a floor pane lies.
+func (p *GlassPane) floor(e *enclosure.Enclosure) {
 	d := e.Design
 	p.Lying = true
 	for i := range d.Hardscape {
@@ -228,7 +225,7 @@ func (p *GlassPane) floor(e *enclosure.Enclosure) bool {
 	p.Rests = rests.Value
 	switch {
 	case rests.Value == "on a full board":
-		return false
+		p.Flat = true
 	case rests.Value == "on pads":
 		k := padYoung / padThick
 		for _, x := range [...]float64{0, p.Width - padSide} {
@@ -240,5 +237,4 @@ func (p *GlassPane) floor(e *enclosure.Enclosure) bool {
 	case !rests.Given():
 		p.assume("it rests on its rim alone (enclosure.rests would say it)")
 	}
-	return true
 }

@@ -2,7 +2,6 @@ package study
 
 import (
 	"math"
-	"runtime"
 	"sync"
 
 	"rillwright/structure"
@@ -238,7 +237,8 @@ func (p *GlassPane) read(r *plate.Result, a Ask) PaneState {
 	return st
 }
 
-// inParallel calls f(0) to f(n-1) on all processors.
+// inParallel calls f(0) to f(n-1), some of them side by side. Results are stored by
+// index, so that the order changes nothing.
 func inParallel(n int, f func(i int)) {
 	var wg sync.WaitGroup
 	next := make(chan int, n)
@@ -246,7 +246,8 @@ func inParallel(n int, f func(i int)) {
 		next <- i
 	}
 	close(next)
-	for range min(n, runtime.GOMAXPROCS(0)) {
+	const most = 8
+	for range min(n, most) {
 		wg.Go(func() {
 			for i := range next {
 				f(i)

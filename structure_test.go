@@ -67,12 +67,15 @@ func TestGlassByHand(t *testing.T) {
 	}
 }
 
+// freeTop is a pane whose top alone nothing holds: bottom, right, top, left.
+var freeTop = [4]study.Hold{study.Bonded, study.Bonded, study.Loose, study.Bonded}
+
 // Tables of tank sides hold the top edge, a dam's is free: at three times as wide
 // as high it bows some sixteen times as much. The trade's table at other shapes:
 // coefficients of bow 0.39 and 2.2 at 2 and 4 to 1 against 0.056 and 0.07.
 func TestTankSideTableIsWrongForDams(t *testing.T) {
 	for width, want := range map[float64]float64{0.4: 0.39108 / 0.05774, 0.6: 1.12094 / 0.06966, 0.8: 2.18723 / 0.07298} {
-		p := study.GlassPane{Width: width, Height: 0.2, Kind: study.GlassKind("annealed"), FreeTop: true, Depth: [2]float64{0.2, 0.2}}
+		p := study.GlassPane{Width: width, Height: 0.2, Kind: study.GlassKind("annealed"), At: "dam", Holds: freeTop, Depth: [2]float64{0.2, 0.2}}
 		p.Thickness.Low, p.Thickness.Likely, p.Thickness.High = 0.010, 0.010, 0.010
 		free, err := p.OfThickness(0.010, 9806.65)
 		if err != nil {
@@ -115,7 +118,7 @@ func TestGlassVerdicts(t *testing.T) {
 func TestGlassIsMonotone(t *testing.T) {
 	last := study.PaneState{Stress: math.Inf(1), Bow: math.Inf(1)}
 	for _, mm := range []float64{4, 5, 6, 8, 10, 12} {
-		p := study.GlassPane{Width: 0.886, Height: 0.2, Kind: study.GlassKind("annealed"), FreeTop: true, Depth: [2]float64{0.15, 0.2}}
+		p := study.GlassPane{Width: 0.886, Height: 0.2, Kind: study.GlassKind("annealed"), At: "dam", Holds: freeTop, Depth: [2]float64{0.15, 0.2}}
 		s, err := p.OfThickness(mm/1000, 9806.65)
 		if err != nil {
 			t.Fatal(err)

@@ -28,8 +28,9 @@ type change struct {
 	apply  func(e *enclosure.Enclosure) bool
 	// anew says that doubts may act the other way round with it.
 	anew bool
-	// bends says that panes bend otherwise with it.
-	bends bool
+	// bends says that panes bend otherwise with it, wets that the water stands or flows
+	// otherwise too.
+	bends, wets bool
 }
 
 // Find fills in the fixes of every answer that does not hold. First every

@@ -11,8 +11,8 @@ import (
 )
 
 // Structure fills in the fixes of answers about what carries: each change is put
-// into the design and all of them are computed again. The water is taken to do as
-// before.
+// into the design and all of them are computed again; those about the water too if
+// the change is one to it.
 func Structure(s *answers.Survey, list []answers.Answer) {
 	f := &finder{s: s, base: map[string]answers.Answer{}}
 	for i := range list {
@@ -24,6 +24,11 @@ func Structure(s *answers.Survey, list []answers.Answer) {
 			changes = append(changes, f.carrying(a)...)
 		}
 	}
+	if slices.ContainsFunc(changes, func(c change) bool { return c.wets }) {
+		for _, a := range s.Water() {
+			f.base[a.ID] = a
+		}
+	}
 	after := make([][]answers.Answer, len(changes))
 	answers.InParallel(len(changes), func(i int) {
 		e := f.s.E.Clone()
@@ -31,10 +36,7 @@ func Structure(s *answers.Survey, list []answers.Answer) {
 		if !changes[i].apply(e) {
 			return
 		}
-		t := f.s.Rebuilt(e, changes[i].bends)
-		if got, err := t.Structure(); err == nil && t.Err() == nil {
-			after[i] = got
-		}
+		after[i] = f.rebuilt(e, &changes[i])
 	})
 	for k := range list {
 		a := &list[k]
@@ -49,10 +51,33 @@ func Structure(s *answers.Survey, list []answers.Answer) {
 	}
 }
 
+// rebuilt answers for a changed enclosure; nil if that cannot be computed.
+func (f *finder) rebuilt(e *enclosure.Enclosure, c *change) []answers.Answer {
+	t := f.s.Rebuilt(e, c.bends)
+	if c.wets {
+		var err error
+		if t, err = f.s.Again(e, false); err != nil {
+			return nil
+		}
+	}
+	got, err := t.Structure()
+	if c.wets {
+		got = append(got, t.Water()...)
+	}
+	if err != nil || t.Err() != nil {
+		return nil
+	}
+	return got
+}
+
 // carrying lists the changes that could help an answer about what carries.
 func (f *finder) carrying(a *answers.Answer) []change {
 	id, of, _ := strings.Cut(a.ID, "[")
 	switch id {
+	case "dam":
+		return f.damGlass()
+	case "pane":
+		return f.paneGlass(strings.TrimSuffix(of, "]"))
 	case "joints":
 		return f.joints()
 	case "bond":

@@ -11,7 +11,7 @@ import (
 	"rillwright/structure"
 )
 
-func bandOf(low, likely, high float64) quantity.Band[float64] {
+func massBand(low, likely, high float64) quantity.Band[float64] {
 	return quantity.Band[float64]{Low: low, Likely: likely, High: high}
 }
 
@@ -81,17 +81,17 @@ func (b *weigher) pane(name string, kind structure.Kind, area float64, count int
 func stuff(word string) quantity.Band[float64] {
 	switch word {
 	case "glass":
-		return bandOf(2500, 2500, 2500)
+		return massBand(2500, 2500, 2500)
 	case "acrylic":
-		return bandOf(1190, 1190, 1190)
+		return massBand(1190, 1190, 1190)
 	case "polycarbonate":
-		return bandOf(1200, 1200, 1200)
+		return massBand(1200, 1200, 1200)
 	case "aluminium":
-		return bandOf(2700, 2700, 2700)
+		return massBand(2700, 2700, 2700)
 	case "steel":
-		return bandOf(7850, 7850, 7850)
+		return massBand(7850, 7850, 7850)
 	}
-	return bandOf(1000, 1100, 1400) // the plastics of rims
+	return massBand(1000, 1100, 1400) // the plastics of rims
 }
 
 // frames weighs rims and braces.
@@ -171,19 +171,19 @@ func (b *weigher) areal(name string, area float64, doubt int, at structure.Point
 }
 
 func (b *weigher) wetWall() int {
-	return b.doubt(WeightDoubt{What: "weight of the wet planted wall", Band: bandOf(10, 20, 35), Unit: PerArea, Why: "assumed, no source", Settle: "weigh a wet piece of it"})
+	return b.doubt(WeightDoubt{What: "weight of the wet planted wall", Band: massBand(10, 20, 35), Unit: PerArea, Why: "assumed, no source", Settle: "weigh a wet piece of it"})
 }
 
 func (b *weigher) bareGrid() int {
 	// Sheets of 2 by 4 ft weigh 2 to 4 lb.
-	return b.doubt(WeightDoubt{What: "weight of bare grid", Band: bandOf(1.2, 1.8, 2.5), Unit: PerArea, Why: "from memory", Settle: "weigh a sheet"})
+	return b.doubt(WeightDoubt{What: "weight of bare grid", Band: massBand(1.2, 1.8, 2.5), Unit: PerArea, Why: "from memory", Settle: "weigh a sheet"})
 }
 
 // fixtures weighs lamps, and the water in hose and pipe up to the manifolds.
 func (b *weigher) fixtures() {
 	for i := range b.e.Design.Lights {
 		l := &b.e.Design.Lights[i]
-		each := b.doubt(WeightDoubt{What: "weight of each lamp", Band: bandOf(0.5, 1.5, 4), Unit: Kilograms, Why: "assumed, no source", Settle: "weigh one"})
+		each := b.doubt(WeightDoubt{What: "weight of each lamp", Band: massBand(0.5, 1.5, 4), Unit: Kilograms, Why: "assumed, no source", Settle: "weigh one"})
 		at := b.place(layout.KindLamp, l.Name.Value)
 		b.add(Drained, func(v sides, _ Stage) Load {
 			return Load{Kind: LampLoad, Name: l.Name.Value, Mass: v.of(each), Centre: at, Line: l.Pos.Line}

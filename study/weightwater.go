@@ -42,7 +42,7 @@ func (b *weigher) shares() map[int]int {
 	add := func(f enclosure.Figure) {
 		if i, ok := f.Doubt(); ok {
 			d := &b.e.Doubts[i]
-			out[i] = b.doubt(WeightDoubt{What: d.What, Band: bandOf(d.Low, d.Likely, d.High), Unit: Share, Why: d.Why, Settle: d.Settle, Line: d.Pos.Line})
+			out[i] = b.doubt(WeightDoubt{What: d.What, Band: massBand(d.Low, d.Likely, d.High), Unit: Share, Why: d.Why, Settle: d.Settle, Line: d.Pos.Line})
 		}
 	}
 	add(b.e.Pool.Displaced)
@@ -104,7 +104,7 @@ func (b *weigher) sunk(shares map[int]int, top, box float64) {
 	}
 	for i := range b.e.Pool.Zones {
 		z := &b.e.Pool.Zones[i]
-		density := b.doubt(WeightDoubt{What: "density of what lies in the " + z.Name, Band: bandOf(900, 2000, 2650), Unit: PerVolume, Why: "peat to stone, assumed, no source", Settle: "weigh a bucket of it, wet", Line: z.Pos.Line})
+		density := b.doubt(WeightDoubt{What: "density of what lies in the " + z.Name, Band: massBand(900, 2000, 2650), Unit: PerVolume, Why: "peat to stone, assumed, no source", Settle: "weigh a bucket of it, wet", Line: z.Pos.Line})
 		b.add(Drained, func(v sides, _ Stage) Load {
 			for _, l := range b.layers(v, shares, math.Inf(1)) {
 				if l.zone == i {
@@ -115,11 +115,11 @@ func (b *weigher) sunk(shares map[int]int, top, box float64) {
 		})
 	}
 	name, line := "wood and stone in the pool", b.e.Pool.Pos.Line
-	stone := b.doubt(WeightDoubt{What: "density of the wood and stone in the pool", Band: bandOf(1000, 1500, 2650), Unit: PerVolume, Why: "waterlogged wood to stone, from memory", Settle: "weigh the pieces, and list them under hardscape with on: pool"})
+	stone := b.doubt(WeightDoubt{What: "density of the wood and stone in the pool", Band: massBand(1000, 1500, 2650), Unit: PerVolume, Why: "waterlogged wood to stone, from memory", Settle: "weigh the pieces, and list them under hardscape with on: pool"})
 	rest := stone
 	if pieces > 0 {
 		name = "what else takes up room in the pool"
-		rest = b.doubt(WeightDoubt{What: "density of " + name, Band: bandOf(30, 500, 1000), Unit: PerVolume, Why: "foam to waterlogged wood, assumed, no source", Settle: "weigh every piece that stands in the pool, and list it under hardscape"})
+		rest = b.doubt(WeightDoubt{What: "density of " + name, Band: massBand(30, 500, 1000), Unit: PerVolume, Why: "foam to waterlogged wood, assumed, no source", Settle: "weigh every piece that stands in the pool, and list it under hardscape"})
 	} else if b.e.Pool.Displaced.Value > 0 {
 		b.assume("wood and stone in the pool by the room they take: hardscape with on: pool and weight would say it")
 	}
@@ -161,8 +161,8 @@ func (b *weigher) pieces() {
 func (b *weigher) sump() {
 	s := &b.e.Sump
 	skin := s.Width*s.Depth + 2*(s.Width+s.Depth)*s.Height
-	box := b.doubt(WeightDoubt{What: "weight of the sump's walls", Band: bandOf(3, 8, 20), Unit: PerArea, Why: "thin plastic to 8 mm glass, assumed, no source", Settle: "weigh it empty", Line: s.Pos.Line})
-	pump := b.doubt(WeightDoubt{What: "weight of each pump", Band: bandOf(0.3, 0.8, 2), Unit: Kilograms, Why: "assumed, no source", Settle: "weigh it"})
+	box := b.doubt(WeightDoubt{What: "weight of the sump's walls", Band: massBand(3, 8, 20), Unit: PerArea, Why: "thin plastic to 8 mm glass, assumed, no source", Settle: "weigh it empty", Line: s.Pos.Line})
+	pump := b.doubt(WeightDoubt{What: "weight of each pump", Band: massBand(0.3, 0.8, 2), Unit: Kilograms, Why: "assumed, no source", Settle: "weigh it"})
 	c := b.place(layout.KindSump, "sump")
 	b.add(Drained, func(v sides, _ Stage) Load {
 		c.Z = b.at.Z(s.Bottom + s.Height/3)
@@ -199,7 +199,7 @@ func (b *weigher) stand() {
 	case s.Mass.Given():
 		b.fixed(Bare, Load{Kind: StandLoad, Name: "stand", Mass: float64(s.Mass.Value), Centre: b.place(layout.KindStand, "stand"), Line: s.Mass.Pos.Line})
 	default:
-		m := b.doubt(WeightDoubt{What: "weight of the stand", Band: bandOf(10, 25, 50), Unit: Kilograms, Why: "assumed, no source", Settle: "weigh it, and write stand.weight", Line: s.Pos.Line})
+		m := b.doubt(WeightDoubt{What: "weight of the stand", Band: massBand(10, 25, 50), Unit: Kilograms, Why: "assumed, no source", Settle: "weigh it, and write stand.weight", Line: s.Pos.Line})
 		b.add(Bare, func(v sides, _ Stage) Load {
 			return Load{Kind: StandLoad, Name: "stand", Mass: v.of(m), Centre: b.place(layout.KindStand, "stand"), Line: s.Pos.Line}
 		})

@@ -23,7 +23,7 @@ type glassMemo struct {
 // glass returns the solved panes.
 func (s *Survey) glass() ([]study.GlassPane, error) {
 	if s.panes == nil {
-		list, err := study.Glass(s.E, s.E.Likely(), s.Likely.PoolLevel)
+		list, err := study.Glass(s.E, s.E.Likely(), s.Likely.PoolLevel, s.knownPanes...)
 		s.panes = &glassMemo{list, err}
 	}
 	return s.panes.list, s.panes.err
@@ -35,8 +35,8 @@ func (s *Survey) Rebuilt(e *enclosure.Enclosure, bends bool) *Survey {
 	t := *s
 	t.E, t.quick = e, true
 	t.signs, t.corner, t.like = maps.Clone(s.signs), maps.Clone(s.corner), maps.Clone(s.like)
-	if bends {
-		t.panes = nil
+	if bends && s.panes != nil {
+		t.panes, t.knownPanes = nil, s.panes.list
 	}
 	return &t
 }

@@ -40,6 +40,8 @@ type Survey struct {
 	like   map[string][]int8
 	fresh  []int
 	panes  *glassMemo // solved once for all answers about glass
+	// knownPanes are those of the survey that this one is a change of.
+	knownPanes []study.GlassPane
 }
 
 // NewSurvey runs e over its doubts. The error is of a circuit that cannot be
@@ -108,6 +110,9 @@ func (s *Survey) Again(e *enclosure.Enclosure, anew bool) (*Survey, error) {
 	index := make(map[string]int, len(s.E.Doubts))
 	for i := range s.E.Doubts {
 		index[s.E.Doubts[i].ID] = i
+	}
+	if s.panes != nil {
+		t.knownPanes = s.panes.list
 	}
 	t.was = make([]int, len(e.Doubts))
 	for i := range e.Doubts {

@@ -2,7 +2,9 @@ package study
 
 import (
 	"errors"
+	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"rillwright/design"
@@ -57,6 +59,8 @@ type GlassPane struct {
 
 	weight float64 // of the water, N/m3
 	refine int     // of the mesh
+
+	posed string // the problem, in words that no other pane shares
 }
 
 // PaneState is what a pane bears.
@@ -75,12 +79,22 @@ type PaneState struct {
 }
 
 // Glass poses the panes that the pool's water presses on and solves them. The
-// pool stands at level while it runs, m above the room floor.
-func Glass(e *enclosure.Enclosure, c enclosure.Case, level float64) ([]GlassPane, error) {
+// pool stands at level while it runs, m above the room floor. A pane that is posed
+// as one of those known is not solved again: it would come out the same.
+func Glass(e *enclosure.Enclosure, c enclosure.Case, level float64, known ...GlassPane) ([]GlassPane, error) {
 	panes := glassPanes(e, level)
 	weight := waterWeight(c.Of(e.WaterTemperature))
 	errs := make([]error, len(panes))
-	inParallel(len(panes), func(i int) { errs[i] = panes[i].states(weight) })
+	inParallel(len(panes), func(i int) {
+		p := &panes[i]
+		p.posed = fmt.Sprintf("%g %+v", weight, *p)
+		k := slices.IndexFunc(known, func(q GlassPane) bool { return q.posed == p.posed })
+		if k >= 0 {
+			*p = known[k]
+			return
+		}
+		errs[i] = p.states(weight)
+	})
 	return panes, errors.Join(errs...)
 }
 

@@ -27,7 +27,7 @@ var fixEdits = map[string][]struct {
 		{`^drill the drip bar \w+, (\S+ mm) holes$`, []string{"hole: 2.0 mm", "hole: $1"}},
 		{`^make the riser of vinyl hose (\S+ mm) in place`, []string{
 			"hose 16 mm", "hose $1", "valve 16 mm", "valve $1", "barbed 16 mm", "barbed $1",
-			"      - { part: vinyl hose $1, length: 0.4 m }\n", short16 + "      - { part: reducer barb $1 to 16 mm }\n      - { part: vinyl hose $1, length: 0.4 m }\n",
+			"      - { part: vinyl hose $1, length: 0.4 m, bend: 180 mm }\n", short16 + "      - { part: reducer barb $1 to 16 mm }\n      - { part: vinyl hose $1, length: 0.4 m, bend: 180 mm }\n",
 			"      - { part: vinyl hose $1, length: 50 mm }\n", "      - { part: vinyl hose $1, length: 50 mm }\n      - { part: reducer barb $1 to 16 mm }\n" + short16,
 		}},
 		{`^close the .* to about (\S+ %) open`, []string{"ball valve 16 mm }", "ball valve 16 mm, open: $1 }"}},
@@ -43,8 +43,8 @@ var fixEdits = map[string][]struct {
 		{`^close the .* to about (\S+ %) open`, []string{"open: 60 %", "open: $1"}},
 		{`^make the riser of vinyl hose (.* in) in place`, []string{
 			"hose 1/2 in", "hose $1", "valve 1/2 in", "valve $1",
-			"      - { part: vinyl hose $1, length: 1 ft }\n", shortHalf + "      - { part: reducer barb $1 to 1/2 in }\n      - { part: vinyl hose $1, length: 1 ft }\n",
-			"      - { part: vinyl hose $1, length: 7 ft }\n", "      - { part: vinyl hose $1, length: 7 ft }\n      - { part: reducer barb $1 to 1/2 in }\n" + shortHalf,
+			"      - { part: vinyl hose $1, length: 1 ft, bend: 7 in }\n", shortHalf + "      - { part: reducer barb $1 to 1/2 in }\n      - { part: vinyl hose $1, length: 1 ft, bend: 7 in }\n",
+			"      - { part: vinyl hose $1, length: 7 ft, bend: 7 in }\n", "      - { part: vinyl hose $1, length: 7 ft, bend: 7 in }\n      - { part: reducer barb $1 to 1/2 in }\n" + shortHalf,
 		}},
 		{`^cut the standpipe of the side drain to (.*)$`, []string{"lip: 5 1/2 in", "lip: $1"}},
 		{`^drill the spray bar \w+, (\S+ in) holes$`, []string{"hole: 3/32 in", "hole: $1"}},

@@ -153,3 +153,10 @@ func TestPlacesMirrored(t *testing.T) {
 		}
 	}
 }
+
+func BenchmarkPlaces(b *testing.B) {
+	s := &answers.Survey{E: trial.Resolved(b, examples.CorridorCabinet, enclosure.Resolve)}
+	for b.Loop() {
+		s.Places()
+	}
+}

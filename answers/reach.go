@@ -145,7 +145,7 @@ func (s *Survey) nuts(a *Answer, l *layout.Layout) {
 		f := figure(fmt.Sprintf("%s to %s", strings.TrimPrefix(thing(n), "the "), what), quantity.Exactly(quantity.Length(least)), sys)
 		a.Figures = append(a.Figures, f)
 		if least < structure.NutRoom {
-			a.raise(Tight, fmt.Sprintf("%s is %s from %s%s: hand or spanner wants %s round it.", upperFirst(thing(n)), distance(least, sys), what, lines(n.Line, line), quantity.Length(structure.NutRoom).Show(sys)), n.Line)
+			a.raise(Tight, fmt.Sprintf("%s is %s from %s%s: hand or spanner wants %s round it.", upperFirst(thing(n)), tenths(least, sys), what, lines(n.Line, line), quantity.Length(structure.NutRoom).Show(sys)), n.Line)
 		}
 	}
 }

@@ -37,8 +37,8 @@ const (
 	oddBar = "manifolds:\n  - name: drip bar\n    part: rigid pipe 20 mm PN20\n    bore: 16 mm\n    pipe-wall: 2 mm\n    length: 820 mm\n    height: 962 mm\n    out: 65 mm\n" +
 		"    level-error: 3 mm\n    inlet: barb 16 mm\n    feed: centre\n    ends: capped\n    outlets:                      # holes 42 % of the bore, as by hand\n" +
 		"      - { count: 27, pitch: 30 mm, hole: 2.0 mm, hole-error: 0.1 mm }\n"
-	oddRuns = "  - name: riser\n    from: main pump\n    to: drip bar\n    pieces:\n      - { part: vinyl hose 16 mm, length: 0.4 m }\n" +
-		"      - { part: ball valve 16 mm }\n      - { part: vinyl hose 16 mm, length: 2.35 m }\n" +
+	oddRuns = "  - name: riser\n    from: main pump\n    to: drip bar\n    pieces:\n      - { part: vinyl hose 16 mm, length: 0.4 m, bend: 180 mm }\n" +
+		"      - { part: ball valve 16 mm }\n      - { part: vinyl hose 16 mm, length: 2.35 m, bend: 180 mm }\n" +
 		"      - { part: elbow 90 barbed 16 mm }\n      - { part: vinyl hose 16 mm, length: 50 mm }\n"
 	oddSump = "  chambers:\n    - { name: drain side, length: 220 mm, under: 40 mm }\n    - { name: pump side, length: 380 mm }\n"
 	oddPump = "    inlet: 50 mm\n    outlet: barb 16 mm\n    power: 22 W\n    strainer: { part: sponge strainer }\n    price: 38 EUR\n"

@@ -11,9 +11,9 @@ const riser = `  - name: riser
     from: main pump
     to: drip bar
     pieces:
-      - { part: vinyl hose 16 mm, length: 0.4 m }
+      - { part: vinyl hose 16 mm, length: 0.4 m, bend: 180 mm }
       - { part: ball valve 16 mm }
-      - { part: vinyl hose 16 mm, length: 2.35 m }
+      - { part: vinyl hose 16 mm, length: 2.35 m, bend: 180 mm }
       - { part: elbow 90 barbed 16 mm }
       - { part: vinyl hose 16 mm, length: 50 mm }
 `

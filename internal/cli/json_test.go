@@ -117,7 +117,7 @@ func compare(t *testing.T, where string, f figure) {
 	}
 }
 
-var inText = regexp.MustCompile(`(\d+) (\d+)/(\d+)|(\d+)/(\d+)|\d+(?:\.\d+)?`)
+var inText = regexp.MustCompile(`(\d+) (\d+)/(\d+)|(\d+)/(\d+)|-?\d+(?:\.\d+)?`)
 
 // numbers reads the numbers of a text, "1 3/8" as one, with the step in which
 // each is shown. Inches are shown to the nearest sixteenth and in lowest terms.
@@ -155,6 +155,7 @@ func TestNumbers(t *testing.T) {
 		"nothing comes":                   nil,
 		"1.3 times likely, at most 2.2":   {1.3, 2.2},
 		"0.079 to 0.197 in, likely 0.138": {0.079, 0.197, 0.138},
+		"-0.241 to 0.177 in":              {-0.241, 0.177},
 	} {
 		got, _ := numbers(text)
 		if len(got) != len(want) {

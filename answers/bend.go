@@ -32,7 +32,7 @@ type hoseBend struct {
 // to be bent.
 func (s *Survey) Bend() (a Answer, ok bool) {
 	sys := s.E.Units
-	a = Answer{ID: "bend", Question: "Does any hose kink in its bends?"}
+	a = Answer{ID: "bend", Question: "Does any hose kink in its bends?", Figures: []Figure{}}
 	list := s.bends()
 	if len(list) == 0 {
 		return a, false

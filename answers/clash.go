@@ -35,7 +35,7 @@ func (s *Survey) Places() []Answer {
 func (s *Survey) Clash() Answer {
 	sys := s.E.Units
 	l := layout.Of(s.E)
-	a := Answer{ID: "clash", Question: "Does everything fit where it is drawn?"}
+	a := Answer{ID: "clash", Question: "Does everything fit where it is drawn?", Figures: []Figure{}}
 	list := meetings(l)
 	a.Limit = Limit{Text: quantity.Length(handBuilt).Show(sys) + " between things that must not touch", Mark: "what hand building is off by; assumed, no source"}
 	least := nearest(list)

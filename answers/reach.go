@@ -28,7 +28,7 @@ const (
 func (s *Survey) Reach() Answer {
 	sys := s.E.Units
 	l := layout.Of(s.E)
-	a := Answer{ID: "reach", Question: "Can your hand and tools get there later?"}
+	a := Answer{ID: "reach", Question: "Can your hand and tools get there later?", Figures: []Figure{}}
 	reach := quantity.Band[quantity.Length]{Low: armLow, Likely: arm, High: armHigh}
 	own := s.E.Design.Place.Reach
 	if own.Given() {

@@ -4,11 +4,12 @@ import (
 	"testing"
 
 	"rillwright/examples"
+	"rillwright/study"
 )
 
 // BenchmarkCheck is the whole chain on a built-in design, fixes and all.
 func BenchmarkCheck(b *testing.B) {
-	for name, data := range map[string][]byte{"metric": examples.CorridorCabinet, "us": examples.CounterWall} {
+	for name, data := range demos() {
 		b.Run(name, func(b *testing.B) {
 			b.ReportAllocs()
 			for b.Loop() {
@@ -19,4 +20,48 @@ func BenchmarkCheck(b *testing.B) {
 			}
 		})
 	}
+}
+
+// BenchmarkGlass is every pane and joint of a built-in design, the water's state
+// being known; BenchmarkPanes is the panes alone, without their words.
+func BenchmarkGlass(b *testing.B) {
+	for name, data := range demos() {
+		r, err := Build(name, data, Options{NoFixes: true})
+		if err != nil {
+			b.Fatal(err)
+		}
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				s := r.Survey.Rebuilt(r.Enclosure, true)
+				if _, err := s.Glass(); err != nil {
+					b.Fatal(err)
+				}
+				if _, err := s.Sealed(); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+func BenchmarkPanes(b *testing.B) {
+	for name, data := range demos() {
+		r, err := Build(name, data, Options{NoFixes: true})
+		if err != nil {
+			b.Fatal(err)
+		}
+		b.Run(name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := study.Glass(r.Enclosure, r.Enclosure.Likely(), r.Survey.Likely.PoolLevel); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}
+
+func demos() map[string][]byte {
+	return map[string][]byte{"metric": examples.CorridorCabinet, "us": examples.CounterWall}
 }

@@ -3,81 +3,32 @@ package rillwright
 import (
 	"bytes"
 	"encoding/json"
-	"regexp"
 	"runtime"
 	"slices"
 	"strings"
 	"testing"
 
 	"rillwright/answers"
+	"rillwright/design"
 	"rillwright/examples"
 	"rillwright/internal/trial"
 )
 
-// fixEdits say how a builder would write a fix into the file of either demo: a
-// pattern of what to do, and pairs of old and new text, in which $1 and so on
-// stand for what the pattern caught.
-var fixEdits = map[string][]struct {
-	do    string
-	pairs []string
-}{
-	"metric": {
-		{`^take the .* \((\S+) L/h / (\S+) m\)$`, []string{"flow: 1200 L/h, head: 2.4 m", "flow: $1 L/h, head: $2 m"}},
-		{`^take a pump (\S+) L/h (\S+) m$`, []string{"flow: 1200 L/h, head: 2.4 m", "flow: $1 L/h, head: $2 m"}},
-		{`^drill the drip bar \w+, (\S+ mm) holes$`, []string{"hole: 2.0 mm", "hole: $1"}},
-		{`^make the riser of vinyl hose (\S+ mm) in place`, []string{
-			"hose 16 mm", "hose $1", "valve 16 mm", "valve $1", "barbed 16 mm", "barbed $1",
-			"      - { part: vinyl hose $1, length: 0.4 m, bend: 180 mm }\n", short16 + "      - { part: reducer barb $1 to 16 mm }\n      - { part: vinyl hose $1, length: 0.4 m, bend: 180 mm }\n",
-			"      - { part: vinyl hose $1, length: 50 mm }\n", "      - { part: vinyl hose $1, length: 50 mm }\n      - { part: reducer barb $1 to 16 mm }\n" + short16,
-		}},
-		{`^close the .* to about (\S+ %) open`, []string{"ball valve 16 mm }", "ball valve 16 mm, open: $1 }"}},
-		{`^make the main drain one size up: bulkhead (.* in), hole`, []string{
-			"    lip-bore: 26.6 mm\n", "", "    bore: 26.6 mm\n", "", "bulkhead 1 in", "bulkhead $1", "pipe 1 in sch", "pipe $1 sch",
-			"elbow 90 solvent 1 in", "elbow 90 solvent $1", "size: 44 mm", "size: 60 mm",
-		}},
-	},
-	"us": {
-		{`^take the .* \((\S+) US gal/h / (\S+) ft\)$`, []string{"flow: 350 US gal/h, head: 8 ft", "flow: $1 US gal/h, head: $2 ft"}},
-		{`^take a pump (\S+) US gal/h (\S+) ft$`, []string{"flow: 350 US gal/h, head: 8 ft", "flow: $1 US gal/h, head: $2 ft"}},
-		{`^open the .* fully$`, []string{"open: 60 %", "open: 100 %"}},
-		{`^close the .* to about (\S+ %) open`, []string{"open: 60 %", "open: $1"}},
-		{`^make the riser of vinyl hose (.* in) in place`, []string{
-			"hose 1/2 in", "hose $1", "valve 1/2 in", "valve $1",
-			"      - { part: vinyl hose $1, length: 1 ft, bend: 7 in }\n", shortHalf + "      - { part: reducer barb $1 to 1/2 in }\n      - { part: vinyl hose $1, length: 1 ft, bend: 7 in }\n",
-			"      - { part: vinyl hose $1, length: 7 ft, bend: 7 in }\n", "      - { part: vinyl hose $1, length: 7 ft, bend: 7 in }\n      - { part: reducer barb $1 to 1/2 in }\n" + shortHalf,
-		}},
-		{`^cut the standpipe of the side drain to (.*)$`, []string{"lip: 5 1/2 in", "lip: $1"}},
-		{`^drill the spray bar \w+, (\S+ in) holes$`, []string{"hole: 3/32 in", "hole: $1"}},
-		{`^make the side drain one size up: bulkhead (.* in), hole`, []string{
-			"bulkhead 3/4 in", "bulkhead $1", "pipe 3/4 in sch", "pipe $1 sch", "elbow 90 solvent 3/4 in", "elbow 90 solvent $1", "size: 1 1/2 in", "size: 1 3/4 in",
-		}},
-		{`^add a second drain like the side drain with its lip 5/8 in higher`, []string{"grid:\n", secondUS + "grid:\n"}},
-	},
-}
-
-// What stays of the old hose at each end of a riser of the next size.
-const (
-	short16   = "      - { part: vinyl hose 16 mm, length: 50 mm }\n"
-	shortHalf = "      - { part: vinyl hose 1/2 in, length: 50 mm }\n"
-)
-
-// apply writes a fix into the text of a demo.
-func apply(t *testing.T, demo string, data []byte, do string) []byte {
+// written is a file with a fix written into it.
+func written(t *testing.T, data []byte, f *answers.Fix) []byte {
 	t.Helper()
-	for _, e := range fixEdits[demo] {
-		re := regexp.MustCompile(e.do)
-		found := re.FindStringSubmatchIndex(do)
-		if found == nil {
-			continue
-		}
-		pairs := slices.Clone(e.pairs)
-		for i := range pairs {
-			pairs[i] = string(re.ExpandString(nil, pairs[i], do, found))
-		}
-		return trial.Swap(t, data, pairs...)
+	if len(f.Edits) == 0 {
+		t.Fatalf("%q has no edits", f.Do)
 	}
-	t.Fatalf("%s: nobody knows how to write %q into the file", demo, do)
-	return nil
+	out, err := design.Apply(data, f.Edits)
+	if err != nil {
+		t.Fatalf("%q: %v", f.Do, err)
+	}
+	// Comments stay, but for those on lines that go.
+	if n, was := bytes.Count(out, []byte("#")), bytes.Count(data, []byte("#")); n < was-1 {
+		t.Errorf("%q leaves %d comments of %d", f.Do, n, was)
+	}
+	return out
 }
 
 func find(list []answers.Answer, id string) answers.Answer {
@@ -89,8 +40,7 @@ func find(list []answers.Answer, id string) answers.Answer {
 	return answers.Answer{}
 }
 
-// What a fix promises is what the builder gets who writes it into the file: the
-// same figure, the same verdict, and every other answer that comes out worse is
+// What a fix promises is what its edits give when they are made: the same figure, the same verdict, and every other answer that comes out worse is
 // in its list. The search keeps the senses that it found before the change, the
 // file is surveyed anew, so that this also checks that short cut.
 func TestFixesAsWritten(t *testing.T) {
@@ -100,7 +50,7 @@ func TestFixesAsWritten(t *testing.T) {
 		for _, a := range base.Answers {
 			for _, f := range a.Fixes {
 				some++
-				after, err := Build("fixed.yaml", apply(t, demo, data, f.Do), Options{NoFixes: true})
+				after, err := Build("fixed.yaml", written(t, data, &f), Options{NoFixes: true})
 				if err != nil || after.Findings.HasErrors() {
 					t.Errorf("%s: %q: %v %v", demo, f.Do, err, after.Findings)
 					continue

@@ -4,12 +4,12 @@ import (
 	"math"
 	"regexp"
 	"slices"
+	"strconv"
 	"testing"
 
 	"rillwright/answers"
 	"rillwright/examples"
 	"rillwright/faults"
-	"rillwright/internal/trial"
 )
 
 func followed(t *testing.T, data []byte, depth FaultDepth) *Report {
@@ -95,98 +95,62 @@ func TestDemosFailWhereNobodyLooks(t *testing.T) {
 	}
 }
 
-// What a fix for a flood promises is what the builder gets who writes it into
-// the file.
+// What a fix for a flood promises is what its edits give when they are made.
 func TestFloodFixesAsWritten(t *testing.T) {
-	second := map[string]string{"metric": secondMetric, "us": secondUS}
-	edits := map[string][][3]string{
-		"metric": {
-			{`^fill the sump less, to (.+ mm) from`, "level: 130 mm", "level: $1"},
-			{`stops it when the sump falls to (.+ mm);`, "    inlet: 50 mm\n", "    inlet: 50 mm\n    float: { off: $1, on: ON }\n"},
-			{`^make the dam (.+ mm) high`, "  height: 200 mm\n  thickness", "  height: $1\n  thickness"},
-			{`^add a second drain like`, "grid:\n", second["metric"] + "grid:\n"},
-		},
-		"us": {
-			{`^fill the sump less, to (.+ in) from`, "level: 5 in", "level: $1"},
-			{`stops it when the sump falls to (.+ in);`, "    inlet: 2 in\n", "    inlet: 2 in\n    float: { off: $1, on: ON }\n"},
-			{`^make the dam (.+ in) high`, "  height: 7 in\n  thickness", "  height: $1\n  thickness"},
-			{`^add a second drain like`, "grid:\n", second["us"] + "grid:\n"},
-		},
-	}
-	on := regexp.MustCompile(`on: (.*) }$`)
-	for demo, data := range map[string][]byte{"metric": examples.CorridorCabinet, "us": examples.CounterWall} {
-		base, err := Build("demo.yaml", data, Options{Faults: MainFaults})
+	for demo, c := range map[string]struct {
+		data []byte
+		each int // fixes, at least
+	}{
+		"metric": {examples.CorridorCabinet, 7},
+		"us":     {examples.CounterWall, 2},
+	} {
+		base, err := Build("demo.yaml", c.data, Options{Faults: MainFaults})
 		if err != nil {
 			t.Fatal(err)
 		}
-		id := blocked(t, base).ID
-		a := find(base.Answers, id)
 		tried := 0
-		for _, f := range a.Fixes {
-			for _, e := range edits[demo] {
-				re := regexp.MustCompile(e[0])
-				at := re.FindStringSubmatchIndex(f.Do)
-				if at == nil {
-					continue
-				}
+		for _, a := range base.Faults.Answers {
+			for _, f := range a.Fixes {
 				tried++
-				text := string(re.ExpandString(nil, e[2], f.Do, at))
-				if m := on.FindStringSubmatch(f.Change); m != nil {
-					text = regexp.MustCompile(`ON`).ReplaceAllString(text, m[1])
+				after := followed(t, written(t, c.data, &f), MainFaults)
+				now := find(after.Answers, a.ID)
+				if text := now.Figures[now.Key].Text; !asTold(a.ID, f.After, text) || now.Verdict != f.Verdict {
+					t.Errorf("%s, %s: %q promises %s (%v), the file gives %s (%v)", demo, a.ID, f.Do, f.After, f.Verdict, text, now.Verdict)
 				}
-				after := followed(t, trial.Swap(t, data, e[1], text), MainFaults)
-				now := find(after.Answers, id)
-				if now.Figures[0].Text != f.After || now.Verdict != f.Verdict {
-					t.Errorf("%s: %q promises %s (%v), the file gives %s (%v)", demo, f.Do, f.After, f.Verdict, now.Figures[0].Text, now.Verdict)
-				}
-				for _, b := range f.Breaks {
-					if find(after.Answers, b.ID).Verdict != b.Verdict {
-						t.Errorf("%s: %q is said to make %s %v, the file says %v", demo, f.Do, b.ID, b.Verdict, find(after.Answers, b.ID).Verdict)
+				have := breaks(base, after, a.ID, a.ID)
+				for _, b := range after.Faults.Answers {
+					if was := find(base.Answers, b.ID); was.ID != "" && b.ID != a.ID && b.Verdict > was.Verdict {
+						have = append(have, answers.Break{ID: b.ID, Question: b.Question, Verdict: b.Verdict})
 					}
+				}
+				if !slices.Equal(have, f.Breaks) {
+					t.Errorf("%s: %q breaks %q, says %q", demo, f.Do, have, f.Breaks)
 				}
 			}
 		}
-		if tried < 2 {
-			t.Errorf("%s: only %d of the fixes were tried: %+v", demo, tried, a.Fixes)
+		t.Logf("%s: %d", demo, tried)
+		if tried < c.each {
+			t.Errorf("%s: only %d fixes were tried", demo, tried)
 		}
 	}
 }
 
-const secondMetric = `  - name: second drain
-    kind: standpipe
-    lip: 165 mm
-    part: bulkhead 1 in
-    bore: 26.6 mm
-    standpipe: rigid pipe 1 in sch 40
-    lip-bore: 26.6 mm
-    strainer: { part: slotted strainer 1 in }
-    vented: yes
-    hole: { pane: back, size: 44 mm, up: 110 mm, in: 110 mm, edge: right }
-    to: drain side
-    end-height: 160 mm
-    pieces:
-      - { part: rigid pipe 1 in sch 40, length: 60 mm, fall: 0 mm }
-      - { part: elbow 90 solvent 1 in }
-      - { part: rigid pipe 1 in sch 40, length: 690 mm }
-
-`
-
-const secondUS = `  - name: second drain
-    kind: standpipe
-    lip: 6 1/8 in
-    part: bulkhead 3/4 in
-    standpipe: rigid pipe 3/4 in sch 40
-    strainer: { part: slotted strainer 3/4 in }
-    vented: yes
-    hole: { pane: left side, size: 1 1/2 in, up: 3 in, in: 3 in, edge: rear }
-    to: sump
-    end-height: 6 in
-    pieces:
-      - { part: rigid pipe 3/4 in sch 40, length: 2 in, fall: 0 in }
-      - { part: elbow 90 solvent 3/4 in }
-      - { part: rigid pipe 3/4 in sch 40, length: 26 in }
-
-`
+// asTold reports whether a figure is the one promised. How long the water lasts is
+// shown with its good end too, which is run with the senses found before the change:
+// there one in a hundred is let pass, against 0.4 % seen.
+func asTold(id, promised, got string) bool {
+	a, b := regexp.MustCompile(`[0-9.]+|[^0-9.]+`).FindAllString(promised, -1), regexp.MustCompile(`[0-9.]+|[^0-9.]+`).FindAllString(got, -1)
+	if id != "away" || len(a) != len(b) {
+		return promised == got
+	}
+	for i := range a {
+		x, err := strconv.ParseFloat(a[i], 64)
+		if y, _ := strconv.ParseFloat(b[i], 64); a[i] != b[i] && (err != nil || !within(x, y, 0.01)) {
+			return false
+		}
+	}
+	return true
+}
 
 // The marks are where they say: at the highest no drain that blocks spills, a
 // little over it one does, and at the lowest the pump stays covered.

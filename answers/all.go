@@ -28,8 +28,8 @@ func (s *Survey) Water() []Answer {
 	return append(out, s.drain(), s.quiet(), s.levels(), s.joints())
 }
 
-// One answers a single question about the water by the ID of its answer; ok is
-// false for an ID of another kind.
+// One answers a single question about the water, or what stands and tips over, by
+// the ID of its answer; ok is false for an ID of another kind.
 func (s *Survey) One(id string) (a Answer, ok bool) {
 	switch id {
 	case "lift", "pump-size": // what a larger pump is for
@@ -44,6 +44,10 @@ func (s *Survey) One(id string) (a Answer, ok bool) {
 		return s.levels(), true
 	case "fits":
 		return s.joints(), true
+	case "weight":
+		return s.Weight(), true
+	case "standing":
+		return s.Standing(), true
 	}
 	for i := range s.E.Manifolds {
 		switch id {

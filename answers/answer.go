@@ -9,6 +9,7 @@ package answers
 import (
 	"fmt"
 
+	"rillwright/design"
 	"rillwright/quantity"
 )
 
@@ -65,6 +66,8 @@ type Figure struct {
 	High   float64 `json:"high"`
 	Unit   string  `json:"unit"`
 	Text   string  `json:"text"` // the same, rounded for people
+	// Words says that the text alone counts: there is no number.
+	Words bool `json:"words,omitempty"`
 }
 
 // Limit is what a figure is held against.
@@ -87,8 +90,11 @@ type Matter struct {
 
 // Fix is a change that helps, with its effect recomputed.
 type Fix struct {
-	Do     string  `json:"do"`
-	Change string  `json:"change,omitempty"` // field and new text in the design file
+	Do     string `json:"do"`
+	Change string `json:"change,omitempty"` // field and new text in the design file
+	// Edits write the fix into the design file, in order; see design.Apply. There
+	// are none if something about it is the builder's to choose, which Do then says.
+	Edits  []Edit  `json:"edits,omitempty"`
 	Cost   string  `json:"cost"`
 	Weight float64 `json:"-"` // rank by cost, cheapest first
 	// Price is that of a fix priced in another currency than the design's: it
@@ -101,6 +107,9 @@ type Fix struct {
 	// Breaks lists other answers that come out worse with it.
 	Breaks []Break `json:"breaks,omitempty"`
 }
+
+// Edit is one change to the text of the design file.
+type Edit = design.Edit
 
 // Break is an answer that a fix makes worse.
 type Break struct {

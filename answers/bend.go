@@ -47,11 +47,14 @@ func (s *Survey) Bend() (a Answer, ok bool) {
 		if b.soft {
 			need = length(b.low) + " to " + length(b.most)
 		}
+		f := Figure{Name: fmt.Sprintf("%s of the %s (line %d), wants %s", b.name, b.run, b.line, need)}
 		if !b.given {
+			f.Text, f.Words = "not measured", true
 			missing = append(missing, fmt.Sprintf("%s of the %s (line %d)", b.name, b.run, b.line))
+			a.Figures = append(a.Figures, f)
 			continue
 		}
-		f := figure(fmt.Sprintf("%s of the %s (line %d), wants %s", b.name, b.run, b.line, need), quantity.Exactly(quantity.Length(b.radius)), sys)
+		f = figure(f.Name, quantity.Exactly(quantity.Length(b.radius)), sys)
 		a.Figures = append(a.Figures, f)
 		if q := b.radius / b.most; q < a.Score {
 			a.Score, a.Limiting, a.LimitingLine = q, b.name+" in the "+b.run, b.line

@@ -1,43 +1,36 @@
 package answers
 
 import (
+	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"rillwright/quantity"
-	"rillwright/structure"
-	"rillwright/structure/joint"
 	"rillwright/study"
 )
-
-// The bow of a free edge from which joints open and doors bind, as a share of its
-// width: assumed, no source. No agreed limit was found; the bow is always shown.
-const bowShare = 1.0 / 300
 
 // Glass answers whether the panes that hold water bear it. The pool's level is
 // that of the likely running state.
 func (s *Survey) Glass() ([]Answer, error) {
-	panes, err := study.Glass(s.E, s.E.Likely(), s.Likely.PoolLevel)
+	panes, err := s.glass()
 	if err != nil {
 		return nil, err
 	}
-	var out []Answer
-	for i := range panes {
-		a := s.paneAnswer(&panes[i])
-		if panes[i].Name == "dam" {
-			if err := s.damMore(&a, &panes[i]); err != nil {
-				return nil, err
-			}
-		}
-		out = append(out, a)
-	}
-	return out, nil
+	out := make([]Answer, len(panes))
+	errs := make([]error, len(panes))
+	InParallel(len(panes), func(i int) { out[i], errs[i] = s.paneAnswer(&panes[i]) })
+	return out, errors.Join(errs...)
 }
 
 // Structure answers what glass, holes and floor bear.
 func (s *Survey) Structure() ([]Answer, error) {
 	out, err := s.Glass()
-	return append(append(append(out, s.Holes()...), s.Weight(), s.Standing()), s.Places()...), err
+	if err != nil {
+		return nil, err
+	}
+	joints, err := s.Sealed()
+	return slices.Concat(out, joints, s.Holes(), []Answer{s.Weight(), s.Standing()}, s.Places()), err
 }
 
 // stressText shows a stress.
@@ -95,60 +88,6 @@ func (s *Survey) brim() string {
 	return "the enclosure's top"
 }
 
-// paneAnswer answers for one pane.
-func (s *Survey) paneAnswer(p *study.GlassPane) Answer {
-	sys, brim := s.E.Units, s.brim()
-	a := Answer{ID: "pane[" + p.Name + "]", Question: fmt.Sprintf("Does the %s pane hold the pool?", p.Name), LimitingLine: p.Line}
-	if p.Name == "dam" {
-		a.ID, a.Question = "dam", "Does the dam hold?"
-	}
-	a.Figures = append(a.Figures,
-		s.stressFigure("stress, pool full to "+brim, p.Brim),
-		s.stressFigure("stress while it runs", same(p.Running)),
-		s.bowFigure("bow, pool full to "+brim, p.Brim),
-		s.bowFigure("bow while it runs", same(p.Running)),
-	)
-	limit, ok := structure.PermanentLimit(p.Kind)
-	worst := p.Brim[0]
-	a.Cautions = append(a.Cautions, glassCaution())
-	if !ok {
-		a.Verdict = Unknown
-		a.Say = "Nobody has said what this pane is: look for a mark, and at it through polarised light, before anything is reckoned with it."
-		return a
-	}
-	a.Limit = Limit{Text: fmt.Sprintf("%s for good in %s; bow of a free edge within a 300th of its width", stressText(limit.Likely, sys), p.Kind), Source: string(limit.Source), Mark: "tank trade; bow assumed, no source"}
-	a.Margin = beyond(worst.Stress, limit.Likely, "than the glass bears for good, pool full, thinnest glass")
-	a.Score = limit.Likely / math.Max(worst.Stress, 1)
-	side := p.Width
-	switch {
-	case worst.Stress > limit.Likely:
-		a.Verdict, a.Say = Fails, fmt.Sprintf("No: with the pool full to %s the stress may be %s.", brim, stressText(worst.Stress, sys))
-	case p.FreeTop && bowOf(worst) > side*bowShare:
-		a.Verdict, a.Say = Tight, fmt.Sprintf("The glass bears it, but its free edge bows %s: joints open and doors bind.", small(bowOf(worst), sys))
-	default:
-		a.Verdict, a.Say = Holds, fmt.Sprintf("Yes: with the pool full to %s the stress is %s at most, and the bow %s.", brim, stressText(worst.Stress, sys), small(bowOf(worst), sys))
-	}
-	if p.Lying {
-		a.Say += " It is reckoned as held at its rim alone: put a board under all of it."
-	}
-	a.Matters = append(a.Matters, s.thicknessMatter(p))
-	return a
-}
-
-// thicknessMatter tells what the name of a thickness hides.
-func (s *Survey) thicknessMatter(p *study.GlassPane) Matter {
-	sys := s.E.Units
-	m := Matter{
-		What: "true thickness of the glass", Range: fromTo(showThickness(p.Thickness.Low, sys), showThickness(p.Thickness.High, sys)),
-		Effect: fromTo(stressText(p.Brim[2].Stress, sys), stressText(p.Brim[0].Stress, sys)),
-		Swing:  (p.Brim[0].Stress - p.Brim[2].Stress) / math.Max(p.Brim[1].Stress, 1), Why: "the name is not the size", Settle: "callipers on the edge", Line: p.Line,
-	}
-	if !p.Named {
-		m.Why = "as the file has it"
-	}
-	return m
-}
-
 func showThickness(v float64, sys quantity.System) string {
 	if sys == quantity.US {
 		return fmt.Sprintf("%.3f in", v/0.0254)
@@ -158,62 +97,4 @@ func showThickness(v float64, sys quantity.System) string {
 
 func glassCaution() string {
 	return "Glass: gloves and eye cover, wet drilling by hand with no mains tool over standing water; a glazier or an engineer has the last word, not this arithmetic."
-}
-
-// damMore adds to the dam's answer its joints, what a table of tank sides would
-// say, and other thicknesses.
-func (s *Survey) damMore(a *Answer, p *study.GlassPane) error {
-	sys := s.E.Units
-	weight := study.WaterWeight(s.E, s.E.Likely())
-	held, err := p.HeldTop(weight)
-	if err != nil {
-		return err
-	}
-	if held.Bow > 0 {
-		times := bowOf(p.Brim[1]) / held.Bow
-		a.Figures = append(a.Figures, Figure{
-			Name: "bow over that of tables of tank sides, whose top is held", Low: times, Likely: times, High: times,
-			Text: fmt.Sprintf("%.0f times", times),
-		})
-	}
-	s.damJoint(a, p)
-	nominal := structure.MetricFloat()
-	if sys == quantity.US {
-		nominal = structure.USFloat()
-	}
-	shown := 0
-	for i := range nominal {
-		if t := nominal[i].Actual; t.Likely <= p.Thickness.Likely*0.75 || shown == 3 || math.Abs(t.Likely-p.Thickness.Likely) < 1e-4 {
-			continue
-		}
-		q, err := p.OfThickness(nominal[i].Actual.Low, weight)
-		if err != nil {
-			return err
-		}
-		shown++
-		a.Figures = append(a.Figures,
-			s.stressFigure("in "+nominal[i].Name+" glass at most, pool full", same(q)),
-			s.bowFigure("with a bow of", same(q)))
-	}
-	return nil
-}
-
-// damJoint tells what the ends of the side bonds bear, with the bite of the
-// glass's own edge and the least bond line.
-func (s *Survey) damJoint(a *Answer, p *study.GlassPane) {
-	worst := p.Brim[0]
-	b := joint.Butt{Bite: p.Thickness.Low, Thickness: joint.LeastBondLine().Likely}
-	mean := b.Stress(worst.Side.Peak)
-	peel := b.Peel(worst.Side.Peak, joint.EndSlope(worst.EdgeBow, p.Width), joint.Modulus().Likely)
-	limit := joint.Practice()
-	kPa := func(v float64) string { return fmt.Sprintf("%.0f kPa", v/1e3) }
-	a.Figures = append(a.Figures,
-		Figure{Name: "largest line load on a side joint, pool full", Low: worst.Side.Peak, Likely: worst.Side.Peak, High: worst.Side.Peak, Unit: "N/m", Text: fmt.Sprintf("%.0f N/m", worst.Side.Peak)},
-		Figure{Name: "mean stress in its bead, as wide as the glass is thick", Low: mean / 1e3, Likely: mean / 1e3, High: mean / 1e3, Unit: "kPa", Text: kPa(mean)},
-		Figure{Name: "and peak at the end, where the edge peels it", Low: peel.Peak / 1e3, Likely: peel.Peak / 1e3, High: peel.Peak / 1e3, Unit: "kPa", Text: kPa(peel.Peak)},
-	)
-	if mean > limit.High && a.Verdict == Holds {
-		a.Verdict = Tight
-		a.Say += fmt.Sprintf(" Its side joints bear %s where hand-built tanks bear up to %s for years: give it a fillet on the wet side or a stop in front.", kPa(mean), kPa(limit.High))
-	}
 }

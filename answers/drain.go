@@ -84,10 +84,12 @@ func (s *Survey) drainLimit(st *study.State) (string, int) {
 		return "", 0
 	}
 	d := &s.E.Drains[best]
-	return limitWords(st.Drains[best].AtTop, st.Drains[best].Reaches) + " of the " + d.Name, d.Pos.Line
+	return LimitWords(st.Drains[best].AtTop, st.Drains[best].Reaches) + " of the " + d.Name, d.Pos.Line
 }
 
-func limitWords(l gravity.Limit, reaches []string) string {
+// LimitWords says what holds a drain back, with the names of its reaches.
+// LimitWords says what holds a drain back, with the names of its reaches.
+func LimitWords(l gravity.Limit, reaches []string) string {
 	switch l.Kind {
 	case gravity.Lip:
 		return "the lip, as a weir,"

@@ -5,8 +5,8 @@ import (
 )
 
 // Again follows the same faults in a changed enclosure, with the senses found
-// before: the likely case and the bad end of each. Faults of parts that are new
-// take the senses of the first fault of their kind.
+// before: the likely case and the bad end of each, and the good end where it shows.
+// Faults of parts that are new take the senses of the first fault of their kind.
 func (f *FaultSurvey) Again(s *Survey) (*FaultSurvey, error) {
 	n := &FaultSurvey{S: s, signs: map[string][]int8{}}
 	asked := map[faults.Kind]bool{}
@@ -48,7 +48,15 @@ func (f *FaultSurvey) Again(s *Survey) (*FaultSurvey, error) {
 		n.ends[i] = []*faults.Result{r}
 		n.failed = append(n.failed, err)
 	}
-	return n, n.corners([]int{1}, nil)
+	n.again = true
+	return n, n.corners([]int{1, -1}, nil)
+}
+
+// needs reports whether a fault is to be run at its bad (1) or good (-1) end. In a
+// changed enclosure the good end is run only where it is in the answer's figure:
+// what likely spills nothing spills nothing there.
+func (f *FaultSurvey) needs(i, side int) bool {
+	return side > 0 || !f.again || f.Faults[i].Kind == faults.Away || f.ends[i][0] != nil && f.ends[i][0].Spilled > 0
 }
 
 func (f *FaultSurvey) makeLikely() error {

@@ -27,6 +27,7 @@ type FaultSurvey struct {
 	bad    []*faults.Result
 	good   []*faults.Result
 	badRig map[string]*faults.Rig
+	again  bool    // made by Again
 	failed []error // why a fault could not be followed, by fault
 }
 
@@ -194,7 +195,7 @@ func (f *FaultSurvey) corners(sides []int, told *tally) error {
 	key := func(i, side int) string { return fmt.Sprint(f.signs[f.Faults[i].ID], side) }
 	for i := range f.Faults {
 		for _, side := range sides {
-			if k := key(i, side); rigs[k] == nil {
+			if k := key(i, side); rigs[k] == nil && f.needs(i, side) {
 				r, err := faults.NewRig(f.S.E, f.cornerCase(f.signs[f.Faults[i].ID], side))
 				if err != nil {
 					return err
@@ -211,7 +212,7 @@ func (f *FaultSurvey) corners(sides []int, told *tally) error {
 		if side < 0 {
 			to = f.good
 		}
-		if f.failed[i] == nil {
+		if f.failed[i] == nil && f.needs(i, side) {
 			to[i], errs[k] = f.follow(rigs[key(i, side)], &f.Faults[i])
 		}
 		told.one()

@@ -6,6 +6,7 @@ import (
 
 	"rillwright/quantity"
 	"rillwright/structure"
+	"rillwright/study"
 )
 
 // What an enclosure should bear before it tips: a tilt, as of a floor that gives
@@ -16,65 +17,187 @@ const (
 	pushWanted = 250.0 // N
 )
 
-// Standing answers whether it may tip over its front. The stand is taken to weigh
-// nothing and to be as wide and deep as the enclosure, the sump to stand apart:
-// both cautious.
-func (s *Survey) Standing() Answer {
-	e, sys := s.E, s.E.Units
-	a := Answer{ID: "standing", Question: "Can it tip over?", LimitingLine: e.Design.Enclosure.Pos.Line}
-	box := e.Design.Enclosure.Outside
-	if !box.Given() {
-		box = e.Design.Enclosure.Inside
+// testWeight is what is hung on furniture when it is tested, kg; a yardstick to
+// look at, not a limit (astm-f2057).
+const testWeight = 27.2
+
+// tipState is one state in which it may be pushed.
+type tipState struct {
+	name  string
+	stage study.Stage
+	open  bool
+}
+
+// tip is how it stands in one state towards one side.
+type tip struct {
+	state    tipState
+	line     study.TipLine
+	push     float64 // N
+	out      float64 // of the centre outside the feet, m; below 0 within them
+	standing structure.Standing
+}
+
+// tilt is that at which it goes over, rad. Outside its feet it bears none.
+func (t *tip) tilt() float64 {
+	if t.push == 0 {
+		return 0
 	}
-	width, depth, height := float64(box.Width.Value), float64(box.Depth.Value), float64(box.Height.Value)
-	bottom := float64(e.Design.Enclosure.Bottom.Value)
-	part, water := s.standingParts(width, depth, height, bottom)
-	stand := structure.StandingOn(part, 0, 0, water)
+	return t.standing.TiltAngle()
+}
+
+func (t *tip) score() float64 { return math.Min(t.tilt()/tiltWanted, t.push/pushWanted) }
+
+// tipping is the answer about standing on its way.
+type tipping struct {
+	s   *Survey
+	sys quantity.System
+	w   *study.Weights
+	top float64 // height of the top over the floor, m
+	// lines are those about which it may tip.
+	lines []study.TipLine
+}
+
+// Standing answers whether it may tip over any side, with its doors shut or open,
+// running, full and drained.
+func (s *Survey) Standing() Answer {
+	e := s.E
+	a := Answer{ID: "standing", Question: "Can it tip over?", LimitingLine: e.Design.Enclosure.Pos.Line}
+	t := &tipping{s: s, sys: e.Units, w: study.Weigh(e, s.Likely)}
+	a.Cautions = []string{"Children climb and people stumble: fix a tall stand to the wall, whatever this says."}
 	a.Limit = Limit{
-		Text: fmt.Sprintf("a tilt of %.0f degrees, and a push of %.0f N (%.0f lb) at its top", tiltWanted*180/math.Pi, pushWanted, pushWanted/4.4482216152605),
+		Text: fmt.Sprintf("a tilt of %.0f degrees, and a push of %s at its top", tiltWanted*180/math.Pi, t.force(pushWanted)),
 		Mark: "assumed, no source",
 	}
-	a.Cautions = []string{"Children climb and people stumble: fix a tall stand to the wall, whatever this says."}
-	if err := stand.Check(); err != nil {
-		a.Verdict, a.Say = Unknown, "It cannot be reckoned: "+err.Error()+"."
+	if t.w.Panes == 0 {
+		a.Verdict, a.Say = Unknown, "The file lists no panes: write them under enclosure.panes, with their thickness, and its centre of weight can be found."
 		return a
 	}
-	tilt, push := stand.TiltAngle(), stand.TipPush(bottom+height)
-	a.Figures = append(a.Figures,
-		Figure{Name: "tilt towards the front at which it goes over", Low: tilt * 180 / math.Pi, Likely: tilt * 180 / math.Pi, High: tilt * 180 / math.Pi, Unit: "deg", Text: fmt.Sprintf("%.0f degrees", tilt*180/math.Pi)},
-		Figure{Name: "push at its top that begins to tip it", Low: push, Likely: push, High: push, Unit: "N", Text: fmt.Sprintf("%.0f N", push)},
-		figure("centre of its weight, above the floor", quantity.Exactly(quantity.Length(part.Centre.Z)), sys),
-	)
-	a.Score = math.Min(tilt/tiltWanted, push/pushWanted)
-	switch {
-	case a.Score >= 1:
-		a.Verdict, a.Say = Holds, fmt.Sprintf("Not easily: it goes over at a tilt of %.0f degrees, or by a push of %.0f N at its top.", tilt*180/math.Pi, push)
-	default:
-		a.Verdict, a.Say = Tight, fmt.Sprintf("It goes over at a tilt of %.0f degrees, or by a push of %.0f N at its top: fix it to the wall.", tilt*180/math.Pi, push)
+	t.lines = t.w.Footing.TipLines()
+	t.top = t.w.Top - t.w.Footing.Floor
+	if t.w.Footing.Given {
+		a.LimitingLine = e.Design.Stand.Pos.Line
 	}
+	t.figures(&a)
+	t.verdict(&a)
 	return a
 }
 
-// standingParts is the enclosure as one part, with x from its front to its back
-// and z from the room floor, and the pool's water, which moves.
-func (s *Survey) standingParts(width, depth, height, bottom float64) (structure.Part, structure.FreeWater) {
-	e := s.E
-	var parts []structure.Part
-	glass, _, _ := s.panesMass()
-	parts = append(parts, structure.Part{Name: "panes", Mass: glass, Centre: structure.Point{X: depth / 2, Y: width / 2, Z: bottom + height/2}})
-	level := s.Likely.PoolLevel - e.Pool.Floor
-	mass := e.Pool.Width * e.Pool.Depth * level
-	displaced := e.Likely().Of(e.Pool.Displaced)
-	at := structure.Point{X: depth - e.Pool.Depth/2, Y: width / 2, Z: e.Pool.Floor + level/2}
-	water := mass * (1 - displaced) * s.Likely.Density
-	parts = append(parts,
-		structure.Part{Name: "pool", Mass: water, Centre: at},
-		structure.Part{Name: "wood and stone", Mass: mass * displaced * sunk, Centre: at},
-		structure.Part{Name: "wall", Mass: e.Wall.Width * e.Wall.Height * wetWallLikely, Centre: structure.Point{X: depth * 0.9, Y: width / 2, Z: bottom + height/2}},
-	)
-	all, err := structure.Assemble("enclosure", parts...)
-	if err != nil {
-		return structure.Part{}, structure.FreeWater{}
+// force shows a push.
+func (t *tipping) force(newtons float64) string {
+	if t.sys == quantity.US {
+		return fmt.Sprintf("%.0f lbf", newtons/4.4482216152605)
 	}
-	return all, structure.FreeWater{Length: e.Pool.Depth, Depth: math.Max(level, 1e-3), Mass: water}
+	return fmt.Sprintf("%.0f N", newtons)
+}
+
+func (t *tipping) forceFigure(name string, v spread) Figure {
+	f := Figure{Name: name, Low: v.low, Likely: v.likely, High: v.high, Unit: "N", Text: t.force(v.likely)}
+	if t.sys == quantity.US {
+		const lbf = 4.4482216152605
+		f.Low, f.Likely, f.High, f.Unit = f.Low/lbf, f.Likely/lbf, f.High/lbf, "lbf"
+	}
+	return banded(f, t.force(v.low), t.force(v.high))
+}
+
+func degrees(v float64) string { return fmt.Sprintf("%.0f degrees", v*180/math.Pi) }
+
+func tiltFigure(name string, v spread) Figure {
+	const deg = 180 / math.Pi
+	f := Figure{Name: name, Low: v.low * deg, Likely: v.likely * deg, High: v.high * deg, Unit: "deg", Text: degrees(v.likely)}
+	return banded(f, degrees(v.low), degrees(v.high))
+}
+
+// banded writes the ends of a figure before its likely value, if they differ.
+func banded(f Figure, low, high string) Figure {
+	if low != high {
+		f.Text = fromTo(low, high) + ", likely " + f.Text
+	}
+	return f
+}
+
+// loads are those that stand on the same feet. A sump of which the file does not
+// say where it stands is taken to stand apart: low down it would help.
+func (t *tipping) loads(stage study.Stage, side []int) []study.Load {
+	all := t.w.At(stage, side)
+	if t.w.CarriesSump {
+		return all
+	}
+	out := all[:0]
+	for _, l := range all {
+		if l.Kind != study.SumpLoad && l.Kind != study.SumpWaterLoad {
+			out = append(out, l)
+		}
+	}
+	return out
+}
+
+// states are those in which the verdict is taken.
+func (t *tipping) states() []tipState {
+	swings := t.swings()
+	var out []tipState
+	for _, st := range [...]tipState{
+		{"running", study.Running, false},
+		{"running, doors open", study.Running, true},
+		{"pool full", study.Brim, false},
+		{"drained for cleaning", study.Drained, false},
+		{"drained for cleaning, doors open", study.Drained, true},
+	} {
+		if swings || !st.open {
+			out = append(out, st)
+		}
+	}
+	return out
+}
+
+// swings reports whether opening a door moves weight.
+func (t *tipping) swings() bool {
+	for _, l := range t.w.At(study.Bare, nil) {
+		if l.Swing != (structure.Point{}) {
+			return true
+		}
+	}
+	return false
+}
+
+// worst is the state and side in which it tips soonest, by a measure.
+func (t *tipping) worst(states []tipState, side []int, of func(*tip) float64) tip {
+	var out tip
+	var loads []study.Load
+	least := math.Inf(1)
+	for i, st := range states {
+		if i == 0 || states[i-1].stage != st.stage {
+			loads = t.loads(st.stage, side)
+		}
+		for _, l := range t.lines {
+			k := t.towards(st, l, loads)
+			if v := of(&k); out.state.name == "" || v < least {
+				out, least = k, v
+			}
+		}
+	}
+	return out
+}
+
+// towards is how it stands in a state towards a side.
+func (t *tipping) towards(st tipState, l study.TipLine, loads []study.Load) tip {
+	k := tip{state: st, line: l, out: math.Inf(1)}
+	s, err := l.Standing(loads, st.open)
+	if err != nil {
+		return k
+	}
+	k.standing, k.out = s, -s.Reach
+	if s.Check() == nil {
+		k.push = s.TipPush(t.top)
+	}
+	return k
+}
+
+func byTilt(k *tip) float64 { return k.tilt() }
+func byPush(k *tip) float64 { return k.push }
+
+func (t *tipping) spread(states []tipState, of func(*tip) float64) spread {
+	return spreadOf(t.w, func(side []int) float64 {
+		k := t.worst(states, side, of)
+		return of(&k)
+	})
 }

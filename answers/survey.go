@@ -39,6 +39,7 @@ type Survey struct {
 	was    []int
 	like   map[string][]int8
 	fresh  []int
+	panes  *glassMemo // solved once for all answers about glass
 }
 
 // NewSurvey runs e over its doubts. The error is of a circuit that cannot be

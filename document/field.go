@@ -1,6 +1,7 @@
 // Package document reads the YAML files that people write for this program
 // into Go structs, keeping for every value its text as typed and its place,
-// and reports everything that is wrong with a file at once.
+// and reports everything that is wrong with a file at once. It also changes such
+// files in place, with comments and layout kept.
 package document
 
 // Pos is where a value stands in a file, counted from 1; the zero Pos means

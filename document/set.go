@@ -22,16 +22,9 @@ func Set(data []byte, path, text string) ([]byte, error) {
 	if strings.TrimSpace(text) == "" || !utf8.ValidString(text) {
 		return nil, &Problem{"an empty value cannot be written", "give a text"}
 	}
-	s, list := newSource("", data)
-	var t *tree
-	if len(list) == 0 {
-		t, list = parse(s)
-	}
-	if len(list) > 0 {
-		return nil, &Problem{"the file cannot be changed while it has mistakes", list[0].What}
-	}
-	if t == nil {
-		return nil, &Problem{"the file is empty", ""}
+	s, t, err := readable(data)
+	if err != nil {
+		return nil, err
 	}
 	steps, err := parsePath(path)
 	if err != nil {

@@ -12,6 +12,7 @@ func (e *Enclosure) Clone() *Enclosure {
 	c.Joints = slices.Clone(e.Joints)
 	c.Sump.Chambers = slices.Clone(e.Sump.Chambers)
 	c.Pool.Zones, c.Pool.Hidden = slices.Clone(e.Pool.Zones), slices.Clone(e.Pool.Hidden)
+	c.Ways = slices.Clone(e.Ways)
 	c.Wall.Soaks, c.Bridges = slices.Clone(e.Wall.Soaks), slices.Clone(e.Bridges)
 	c.Scenarios = slices.Clone(e.Scenarios)
 	for i := range c.Scenarios {

@@ -39,6 +39,7 @@ type Enclosure struct {
 	Joints           []Joint
 	TopUp            TopUp
 	Bridges          []Bridge
+	Ways             []Way
 	Scenarios        []Scenario
 
 	// Shared multipliers for the doubt about formulas.

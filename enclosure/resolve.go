@@ -47,6 +47,9 @@ func Resolve(d *design.Design, cat *catalogue.Catalogue, curves map[string][]cat
 	for i := range d.Bridges {
 		r.bridge(&d.Bridges[i])
 	}
+	for i := range d.Enclosure.Ways {
+		r.way(&d.Enclosure.Ways[i])
+	}
 	for i := range d.Scenarios {
 		r.scenario(&d.Scenarios[i])
 	}

@@ -79,7 +79,7 @@ func (f *finder) holeChange(i, step int) []change {
 	}
 	return []change{{
 		do: fmt.Sprintf("drill the %s %s, %s holes", m.Name, word, name), cost: nothing("nothing before drilling"),
-		edit: fmt.Sprintf("manifolds[%s].outlets[1].hole: %s", m.Name, name),
+		edit: fmt.Sprintf("manifolds[%s].outlets[1].hole: %s", m.Name, name), edits: drilled(m, name),
 		apply: func(e *enclosure.Enclosure) bool {
 			e.Redrill(i, size)
 			return true
@@ -102,7 +102,7 @@ func (f *finder) feeds() []change {
 		out = append(out, change{
 			do:   fmt.Sprintf("feed the %s at its centre", m.Name),
 			cost: cost{words: "a tee and some hose", amount: 6}, // assumed, no source
-			edit: fmt.Sprintf("manifolds[%s].feed: centre", m.Name),
+			edit: fmt.Sprintf("manifolds[%s].feed: centre", m.Name), edits: f.centred(i),
 			apply: func(e *enclosure.Enclosure) bool {
 				e.Runs[i].At = m.Length / 2
 				return true

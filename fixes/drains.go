@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"rillwright/catalogue"
+	"rillwright/design"
 	"rillwright/enclosure"
 	"rillwright/quantity"
 )
@@ -22,6 +23,7 @@ func (f *finder) drains() []change {
 		out = append(out, change{
 			do:   fmt.Sprintf("make the %s one size up: %s, hole %s, with pipe to match", d.Name, next.Name, next.Hole.Show(f.s.E.Units)),
 			cost: f.price(&next, 0).and(", pipe and a hole saw", 15), edit: fmt.Sprintf("drains[%s].part: %s", d.Name, next.Name),
+			edits: f.grownEdits(i, "drains["+d.Name+"]", 0, next), byHand: f.lipUnknown(i, next),
 			apply: func(e *enclosure.Enclosure) bool {
 				f.grow(e, &e.Drains[i], next)
 				e.Rejoin()
@@ -40,12 +42,18 @@ func (f *finder) drains() []change {
 func (f *finder) grow(e *enclosure.Enclosure, d *enclosure.Drain, next catalogue.Part) {
 	ratio := float64(next.Bore.Likely) / d.Bulkhead.Value
 	size := next.Size.Text
+	lip := d.LipBore == d.Bulkhead // there is no pipe on it
 	d.Part, d.Bulkhead = next, e.PartBore(next)
+	if d.Kind == "wall opening" {
+		d.BulkheadAt = d.Lip + d.Bulkhead.Value/2
+	}
 	if next.Hole.High > 0 {
 		d.Hole.Size.Value = next.Hole.Likely
 	}
 	if pipe, ok := f.sized(d.Standpipe, size); ok {
 		d.Standpipe, d.LipBore = pipe, e.PartBore(pipe)
+	} else if lip {
+		d.LipBore = d.Bulkhead
 	} else {
 		d.LipBore = enclosure.Known(d.LipBore.Value * ratio)
 	}
@@ -79,13 +87,18 @@ func (f *finder) second() []change {
 		return nil
 	}
 	rise := quantity.Length(higher).Show(f.s.E.Units)
+	edits, byHand := f.secondEdits(d.Lip + higher - f.s.E.Pool.Floor)
 	return []change{{
 		do:   fmt.Sprintf("add a second drain like the %s with its lip %s higher; it also carries the water when the first blocks", d.Name, rise),
 		cost: f.price(&d.Part, 0).and(", pipe and one more hole", 20), edit: "drains: one more entry",
+		edits: edits, byHand: byHand,
 		apply: func(e *enclosure.Enclosure) bool {
 			n := d
-			n.Name = "second drain"
+			n.Name = secondName
 			n.Lip += higher
+			if n.Kind == "wall opening" {
+				n.BulkheadAt += higher
+			}
 			n.Pieces = append([]enclosure.Piece(nil), d.Pieces...)
 			e.Drains = append(e.Drains, n)
 			e.Rejoin()
@@ -110,7 +123,7 @@ func (f *finder) lowerLips() []change {
 		out = append(out, change{
 			do:   fmt.Sprintf("cut the standpipe of the %s to %s", d.Name, to),
 			cost: cost{words: "nothing", amount: 0.1}, // after what needs no saw
-			edit: fmt.Sprintf("drains[%s].lip: %s", d.Name, to),
+			edit: fmt.Sprintf("drains[%s].lip: %s", d.Name, to), edits: []design.Edit{put("drains["+d.Name+"].lip", to)},
 			apply: func(e *enclosure.Enclosure) bool {
 				e.Drains[i].Lip -= by
 				return true
@@ -137,7 +150,7 @@ func (f *finder) vent() []change {
 		}
 		out = append(out, change{
 			do: fmt.Sprintf("put an elbow with a vent hole on the %s", d.Name), cost: f.price(&elbow, 0),
-			edit: fmt.Sprintf("drains[%s].vented: yes", d.Name),
+			edit: fmt.Sprintf("drains[%s].vented: yes", d.Name), edits: []design.Edit{put("drains["+d.Name+"].vented", "yes")},
 			apply: func(e *enclosure.Enclosure) bool {
 				e.Drains[i].Vented = true
 				return true

@@ -10,6 +10,7 @@ import (
 
 	"rillwright/answers"
 	"rillwright/catalogue"
+	"rillwright/design"
 	"rillwright/enclosure"
 )
 
@@ -20,10 +21,16 @@ const most = 4
 type change struct {
 	do    string // what to do, in the builder's words
 	edit  string // the field of the design file and its new text
-	cost  cost
-	apply func(e *enclosure.Enclosure) bool
+	edits []design.Edit
+	// byHand tells why there are no edits: something is the builder's to choose.
+	byHand string
+	cost   cost
+	apply  func(e *enclosure.Enclosure) bool
 	// anew says that doubts may act the other way round with it.
 	anew bool
+	// bends says that panes bend otherwise with it, wets that the water stands or flows
+	// otherwise too.
+	bends, wets bool
 }
 
 // Find fills in the fixes of every answer that does not hold. First every
@@ -139,11 +146,8 @@ func (f *finder) alone(t *try, list []answers.Answer) {
 			continue
 		}
 		x.helps = now.Verdict < was.Verdict || now.Verdict == was.Verdict && now.Score > was.Score+0.02
-		x.fix = answers.Fix{
-			Do: t.change.do, Change: t.change.edit, Cost: t.change.cost.String(),
-			Weight: t.change.cost.weight(), Price: t.change.cost.rankable(),
-			Verdict: now.Verdict, Before: headline(&was), After: headline(&now),
-		}
+		x.fix = f.fix(&t.change)
+		x.fix.Verdict, x.fix.Before, x.fix.After = now.Verdict, headline(&was), headline(&now)
 		// What cannot be seen in the figure is no help.
 		x.helps = x.helps && x.fix.Before != x.fix.After
 	}

@@ -1,6 +1,7 @@
 package fixes
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"math"
@@ -9,6 +10,7 @@ import (
 
 	"rillwright/answers"
 	"rillwright/catalogue"
+	"rillwright/design"
 	"rillwright/enclosure"
 	"rillwright/faults"
 	"rillwright/quantity"
@@ -94,10 +96,9 @@ func (f *finder) effect(a *answers.Answer, c *change, floods, all []answers.Answ
 	if !better || headline(a) == headline(now) {
 		return
 	}
-	a.Fixes = append(a.Fixes, answers.Fix{
-		Do: c.do, Change: c.edit, Cost: c.cost.String(), Weight: c.cost.weight(), Price: c.cost.rankable(),
-		Verdict: now.Verdict, Before: headline(a), After: headline(now), Breaks: f.breaks(all, a),
-	})
+	fix := f.fix(c)
+	fix.Verdict, fix.Before, fix.After, fix.Breaks = now.Verdict, headline(a), headline(now), f.breaks(all, a)
+	a.Fixes = append(a.Fixes, fix)
 }
 
 // floodChanges lists the changes that may keep water off the floor. Their figures
@@ -190,7 +191,7 @@ func (f *finder) fill(level float64, what string) change {
 	text := quantity.Length(level - s.Bottom).Show(f.s.E.Units)
 	return change{
 		do: fmt.Sprintf("%s, to %s from its bottom %s, and mark that", what, text, when), cost: nothing("nothing"),
-		edit: "sump.water.level: " + text,
+		edit: "sump.water.level: " + text, edits: []design.Edit{put("sump.water.level", text)},
 		apply: func(e *enclosure.Enclosure) bool {
 			e.Sump.Level = level
 			return true
@@ -213,10 +214,11 @@ func (f *finder) cutOff(rep *answers.FaultReport, spilled float64) []change {
 			continue
 		}
 		text := quantity.Length(off - s.Bottom).Show(f.s.E.Units)
+		path, float := "pumps["+f.s.E.Pumps[i].Name+"].float", fmt.Sprintf("{ off: %s, on: %s }", text, quantity.Length(on-s.Bottom).Show(f.s.E.Units))
 		out = append(out, change{
 			do:   fmt.Sprintf("put a float switch on the %s that stops it when the sump falls to %s; test it every month", f.s.E.Pumps[i].Name, text),
 			cost: cost{words: fmt.Sprintf("about 10 to 25 %s, from memory", f.currency()), amount: 17},
-			edit: fmt.Sprintf("pumps[%s].float: { off: %s, on: %s }", f.s.E.Pumps[i].Name, text, quantity.Length(on-s.Bottom).Show(f.s.E.Units)),
+			edit: path + ": " + float, edits: []design.Edit{put(path, float)},
 			apply: func(e *enclosure.Enclosure) bool {
 				e.Pumps[i].Float = enclosure.Float{Given: true, Off: off, On: on}
 				return true
@@ -248,7 +250,7 @@ func (f *finder) raiseDam(rep *answers.FaultReport, spilled float64) []change {
 	return []change{{
 		do:   fmt.Sprintf("make the dam %s high; its glass and joints then carry more water, so see to them again", text),
 		cost: cost{words: "a higher pane", amount: 25}, // assumed, no source
-		edit: "dam.height: " + text,
+		edit: "dam.height: " + text, edits: f.damEdits(text),
 		apply: func(e *enclosure.Enclosure) bool {
 			e.Pool.DamTop = top
 			return true
@@ -275,6 +277,7 @@ func (f *finder) smallSecond() []change {
 	return []change{{
 		do:   fmt.Sprintf("add a smaller second drain, %s, hole %s, with its lip %s higher than that of the %s", next.Name, next.Hole.Show(f.s.E.Units), higher.Show(f.s.E.Units), d.Name),
 		cost: f.price(&next, 0).and(", pipe and one more hole", 15), edit: "drains: one more entry",
+		edits: append(slices.Clone(like.edits), f.grownEdits(0, "drains["+secondName+"]", float64(higher), next)...), byHand: cmp.Or(like.byHand, f.lipUnknown(0, next)),
 		apply: func(e *enclosure.Enclosure) bool {
 			if !like.apply(e) {
 				return false
@@ -296,11 +299,18 @@ func (f *finder) breakHoles() []change {
 		if u.To.Kind != enclosure.AtPool || u.EndHeight >= level || u.BreakHole.Size > 0 {
 			continue
 		}
-		const size = 0.004
-		text := quantity.Length(level - f.s.E.Pool.Floor).Show(f.s.E.Units)
+		size, drill := 0.004, "4 mm"
+		if f.s.E.Units == quantity.US {
+			size, drill = 5.0/32*0.0254, "5/32 in"
+		}
+		up := tape(level-f.s.E.Pool.Floor, f.s.E.Units, math.Round)
+		level = f.s.E.Pool.Floor + up
+		text := quantity.Length(up).Show(f.s.E.Units)
+		path := "runs[" + u.Name + "].break-hole"
 		out = append(out, change{
 			do:   fmt.Sprintf("drill a break hole of 4 mm (5/32 in) into the %s, %s above the pool's floor, and keep it open", u.Name, text),
-			cost: nothing("nothing"), edit: fmt.Sprintf("runs[%s].break-hole", u.Name),
+			cost: nothing("nothing"), edit: path,
+			edits: []design.Edit{put(path, fmt.Sprintf("{ height: %s, size: %s }", lengthText(level-float64(f.s.E.Design.Enclosure.Bottom.Value), f.s.E.Units), drill))},
 			apply: func(e *enclosure.Enclosure) bool {
 				e.Runs[i].BreakHole = enclosure.BreakHole{Height: level, Size: size}
 				return true
@@ -315,17 +325,20 @@ func (f *finder) reservoir() change {
 	if f.s.E.TopUp.Given {
 		return change{}
 	}
-	holds := 0.010
+	const gallon = 3.785411784e-3
+	holds, flow := 0.010, 10e-3/3600
 	if f.s.E.Units == quantity.US {
-		holds = 2.5 * 3.785411784e-3
+		holds, flow = 2.5*gallon, 2.6*gallon/3600
 	}
 	v := quantity.Volume(holds).Show(f.s.E.Units)
+	s := &f.s.E.Sump
+	level := s.Bottom + tape(f.s.Likely.SumpLevel-0.005-s.Bottom, f.s.E.Units, math.Floor)
 	return change{
 		do:   fmt.Sprintf("add a top-up of %s with a float valve; it must not reach the sump's rim if the valve sticks", v),
 		cost: cost{words: fmt.Sprintf("about 15 to 30 %s, from memory", f.currency()), amount: 22},
-		edit: "top-up",
+		edit: "top-up", edits: f.reservoirEdits(flow, level-s.Bottom, holds),
 		apply: func(e *enclosure.Enclosure) bool {
-			e.TopUp = enclosure.TopUp{Given: true, Flow: 10e-3 / 3600, Level: f.s.Likely.SumpLevel - 0.005, Holds: holds, Chamber: max(len(e.Sump.Chambers)-1, 0)}
+			e.TopUp = enclosure.TopUp{Given: true, Flow: flow, Level: level, Holds: holds, Chamber: max(len(e.Sump.Chambers)-1, 0)}
 			return true
 		},
 	}

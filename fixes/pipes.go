@@ -33,7 +33,7 @@ func (f *finder) hoses() []change {
 		p := next[from]
 		out = append(out, change{
 			do: fmt.Sprintf("make the %s of %s in place of %s, fittings to match and a reducer at each end", u.Name, to, from), cost: f.price(&p, length).and(" and fittings", 10),
-			edit: fmt.Sprintf("runs[%s].pieces: part: %s", u.Name, to),
+			edit: fmt.Sprintf("runs[%s].pieces: part: %s", u.Name, to), edits: f.hoseEdits(i, next),
 			apply: func(e *enclosure.Enclosure) bool {
 				pieces := e.Runs[i].Pieces
 				first, last := pieces[0], pieces[len(pieces)-1]
@@ -56,11 +56,11 @@ func (f *finder) hoses() []change {
 // and ended with hose and the catalogue has the reducer.
 func (f *finder) reduced(e *enclosure.Enclosure, pieces []enclosure.Piece, first, last enclosure.Piece) []enclosure.Piece {
 	end := func(old, grown enclosure.Piece) []enclosure.Piece {
-		p, ok := f.cat.Find("reducer barb " + grown.Part.Size.Text + " to " + old.Part.Size.Text)
+		p, ok := f.reducer(grown.Part, old.Part)
 		if !ok || old.Kind != catalogue.KindHose || grown.Name == old.Name {
 			return nil
 		}
-		old.Length = 0.05
+		old.Length = stub
 		r := enclosure.Piece{Count: 1, Open: 1, Kind: p.Kind}
 		swap(e, &r, p)
 		return []enclosure.Piece{old, r}
@@ -70,6 +70,15 @@ func (f *finder) reduced(e *enclosure.Enclosure, pieces []enclosure.Piece, first
 	tail := end(last, pieces[len(pieces)-1])
 	slices.Reverse(tail)
 	return append(out, tail...)
+}
+
+// stub is the length of old hose that is left at an end, m: assumed, enough for
+// two barbs.
+const stub = 0.05
+
+// reducer finds what joins hose of one size to hose of another.
+func (f *finder) reducer(grown, old catalogue.Part) (catalogue.Part, bool) {
+	return f.cat.Find("reducer barb " + grown.Size.Text + " to " + old.Size.Text)
 }
 
 // swap puts another part in the place of a piece.
@@ -96,7 +105,7 @@ func (f *finder) manifoldBores() []change {
 		}
 		out = append(out, change{
 			do: fmt.Sprintf("make the %s of %s", m.Name, next.Name), cost: f.price(&next, m.Length),
-			edit: fmt.Sprintf("manifolds[%s].part: %s", m.Name, next.Name),
+			edit: fmt.Sprintf("manifolds[%s].part: %s", m.Name, next.Name), edits: f.barEdits(i, next.Name),
 			apply: func(e *enclosure.Enclosure) bool {
 				e.Repipe(i, next)
 				return true

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"rillwright/catalogue"
+	"rillwright/design"
 	"rillwright/enclosure"
 	"rillwright/quantity"
 )
@@ -16,12 +17,12 @@ func (f *finder) pumps(bigger bool) []change {
 	}
 	have := f.s.E.Pumps[0].Curve
 	var out []change
-	add := func(name string, price cost, edit string, curve enclosure.Curve) {
+	add := func(name string, price cost, edit string, curve enclosure.Curve, edits []design.Edit) {
 		if curve.Label && bigger != (curve.QMax*curve.HMax > have.QMax*have.HMax) {
 			return
 		}
 		out = append(out, change{
-			do: name, edit: edit, cost: price,
+			do: name, edit: edit, edits: edits, cost: price,
 			apply: func(e *enclosure.Enclosure) bool {
 				p := &e.Pumps[0]
 				if curve.Label {
@@ -37,7 +38,7 @@ func (f *finder) pumps(bigger bool) []change {
 	for i := range f.s.E.Shelf {
 		p := &f.s.E.Shelf[i]
 		label := quantity.Flow(p.Curve.QMax).Show(sys) + " / " + showHead(p.Curve.HMax, sys)
-		add(fmt.Sprintf("take the %s pump from the shelf (%s)", p.Name, label), f.money(p.Price), "pumps: label of the "+p.Name, p.Curve)
+		add(fmt.Sprintf("take the %s pump from the shelf (%s)", p.Name, label), f.money(p.Price), "pumps: label of the "+p.Name, p.Curve, f.shelfEdits(f.shelfPump(p.Name)))
 	}
 	n := 0
 	for _, p := range f.classes(bigger, have) {
@@ -47,7 +48,7 @@ func (f *finder) pumps(bigger bool) []change {
 		if n++; n > 2 {
 			break
 		}
-		add("take a "+p.Name, f.price(&p, 0), "pumps: part: "+p.Name, enclosure.Curve{HMax: float64(p.Label.Head), QMax: float64(p.Label.Flow), Label: true})
+		add("take a "+p.Name, f.price(&p, 0), "pumps: part: "+p.Name, enclosure.Curve{HMax: float64(p.Label.Head), QMax: float64(p.Label.Flow), Label: true}, f.classEdits(&p))
 	}
 	return out
 }

@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"rillwright/catalogue"
+	"rillwright/design"
 	"rillwright/enclosure"
 	"rillwright/quantity"
 )
@@ -21,7 +22,7 @@ func (f *finder) openValves() []change {
 			}
 			out = append(out, change{
 				do: fmt.Sprintf("open the %s in the %s fully", p.Name, f.s.E.Runs[i].Name), cost: nothing("nothing"),
-				edit: fmt.Sprintf("runs[%s].pieces[%d].open: 100 %%", f.s.E.Runs[i].Name, k+1),
+				edit: fmt.Sprintf("runs[%s].pieces[%d].open: 100 %%", f.s.E.Runs[i].Name, k+1), edits: []design.Edit{put(f.piecePath(i, k)+".open", "100 %")},
 				apply: func(e *enclosure.Enclosure) bool {
 					e.Runs[i].Pieces[k].Open = 1
 					return true
@@ -55,7 +56,7 @@ func (f *finder) findThrottle() []change {
 			text := quantity.Ratio(open).Show(f.s.E.Units)
 			return []change{{
 				do: fmt.Sprintf("close the %s to about %s open, until the bucket shows what you want", p.Name, text), cost: nothing("nothing"),
-				edit: fmt.Sprintf("runs[%s].pieces[%d].open: %s", f.s.E.Runs[i].Name, k+1, text),
+				edit: fmt.Sprintf("runs[%s].pieces[%d].open: %s", f.s.E.Runs[i].Name, k+1, text), edits: []design.Edit{put(f.piecePath(i, k)+".open", text)},
 				apply: func(e *enclosure.Enclosure) bool {
 					e.Runs[i].Pieces[k].Open = open
 					return true

@@ -36,6 +36,10 @@ func glass() []Source {
 			Note: "rim to edge the greater of 1/4 in and 2 t; rim to rim the greater of 3/8 in and 2 t; corner 6.5 t; at most a third of the narrow side; undated",
 		},
 		{
+			Key: "notch-fabricators", Title: "notches and cut-outs", Who: "glass and railing fabricators", Mark: Published,
+			Note: "corners rounded by at least the thickness (four pages; two want 1/2 in besides), at most a third of the narrow side (four), a leg of 3 in (one), half its size and 75 or 100 mm to an edge (one); of panes that are toughened afterwards, and one takes no annealed glass; undated",
+		},
+		{
 			Key: "reef-drilling", Title: "drilling holes", Who: "reef hobby page", Mark: Published,
 			Note: "one diameter from the edge, two from centre to centre; undated",
 		},

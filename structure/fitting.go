@@ -39,6 +39,13 @@ func HoleForThread(thread, flange, seat float64) (d quantity.Band[float64], ok b
 	return quantity.Band[float64]{Low: least, Likely: min(thread+0.0015, most), High: most}, true
 }
 
+// ThreadForHole returns the outside diameters (m) of thread that a hole of some
+// diameter (m) takes, as HoleForThread has it: from 3 mm under to 0.5 mm under,
+// likely 1.5 mm under.
+func ThreadForHole(d float64) quantity.Band[float64] {
+	return quantity.Band[float64]{Low: d - 0.003, Likely: d - 0.0015, High: d - 0.0005}
+}
+
 // SawFor returns the hole saw, of those at hand (diameters, m, in any order),
 // that lies within a band and nearest its likely value, the wider of two as near;
 // ok is false if none fits.

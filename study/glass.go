@@ -4,7 +4,6 @@ import (
 	"errors"
 	"math"
 	"strings"
-	"sync"
 
 	"rillwright/design"
 	"rillwright/enclosure"
@@ -14,33 +13,65 @@ import (
 	"rillwright/structure/plate"
 )
 
+// Hold is what holds an edge of a pane.
+type Hold uint8
+
+// The ways. A rimmed edge is held as firmly as its rim is stiff.
+const (
+	Bonded Hold = iota
+	Rimmed
+	Loose
+)
+
 // GlassPane is one pane that carries water, and how it stands: running, and with
-// the pool full to the dam's top.
+// the pool full to its brim.
 type GlassPane struct {
 	Name      string
+	At        string // bottom, back, left, right, sides, front, inside or dam
 	Kind      structure.Kind
 	Width     float64 // m
 	Height    float64
 	Thickness quantity.Band[float64] // as sold under its name, or as measured
 	Named     bool                   // the thickness is a shop's name for a range
-	FreeTop   bool
-	Lying     bool         // a floor held at its rim
-	Depth     [2]float64   // of water over its lower edge, running and brim-full, m
-	Running   PaneState    // of the likely thickness
-	Brim      [3]PaneState // with the glass thin, as likely, and thick
-	Line      int
+	Plies     int                    // of laminated glass; 0 for others
+	Ply       quantity.Band[float64] // thickness of each, m
+	Holds     [4]Hold                // by plate.Side, as seen from outside
+	Strips    []Strip                // rims and braces, those of the design's braces first
+	Pads      []plate.Bed            // that a floor pane lies on, its edges then free
+	Openings  []Opening              // holes, slots and notches
+	Lying     bool                   // a floor pane
+	Flat      bool                   // one on a full board, which is not bent: it has no states
+	Rests     string                 // what the file says that it rests on
+	Depth     [2]float64             // of water over its lower edge, running and brim-full, m
+	Outer     float64                // of water on its other side
+	Stands    float64                // on a floor pane besides the water, Pa
+	Partly    bool                   // the water presses on a part of its width only; all of it is taken
+	Assumed   []string               // what of all this the file does not say
+	// Lacks is the key without which the pane cannot be computed; it has no states.
+	Lacks string
+	Line  int
+
+	Running PaneState    // of the likely thickness
+	Brim    [3]PaneState // with the glass thin, as likely, and thick; strips and plastics as soft, likely, stiff
+	Knock   PaneState    // brim-full, the glass thin, somebody pushing
+
+	weight float64 // of the water, N/m3
+	refine int     // of the mesh
 }
 
 // PaneState is what a pane bears.
 type PaneState struct {
-	Stress, Bow float64 // largest principal tension, Pa, and deflection, m
-	X, Y        float64 // where the stress is, m
-	EdgeBow     float64 // at the middle of a free top edge
-	Side        plate.Reaction
+	Stress, Bow float64           // largest principal tension, Pa, and deflection, m
+	X, Y        float64           // where the stress is, m
+	EdgeBow     float64           // largest along an edge that is not bonded
+	EdgeStress  float64           // largest tension along such an edge, Pa
+	Openings    []float64         // stress beside each opening, Pa, +Inf if it has no meaning
+	Side        plate.Reaction    // of the left edge
 	Edges       [4]plate.Reaction // what each edge's support takes, by plate.Side; N/m and N
 	Corners     [4]float64        // N, by plate.Corner; below 0 the corner is held down
-	Braces      []plate.Reaction  // in the order of the pane's braces
-	Error       float64           // of the stress, as a share
+	Braces      []plate.Reaction  // in the order of Strips
+	Beds        []plate.BedReaction
+	Error       float64 // what the mesh costs of the stress, at most, as a share
 }
 
 // Glass poses the panes that the pool's water presses on and solves them. The
@@ -48,22 +79,8 @@ type PaneState struct {
 func Glass(e *enclosure.Enclosure, c enclosure.Case, level float64) ([]GlassPane, error) {
 	panes := glassPanes(e, level)
 	weight := waterWeight(c.Of(e.WaterTemperature))
-	var wg sync.WaitGroup
-	var errs []error
-	var mu sync.Mutex
-	for i := range panes {
-		for _, j := range panes[i].jobs() {
-			wg.Go(func() {
-				var err error
-				if *j.to, err = panes[i].at(j.t, j.depth, weight); err != nil {
-					mu.Lock()
-					defer mu.Unlock()
-					errs = append(errs, err)
-				}
-			})
-		}
-	}
-	wg.Wait()
+	errs := make([]error, len(panes))
+	inParallel(len(panes), func(i int) { errs[i] = panes[i].states(weight) })
 	return panes, errors.Join(errs...)
 }
 
@@ -75,46 +92,9 @@ func waterWeight(celsius float64) float64 {
 	return density * structure.G
 }
 
-// glassPanes finds the dam and, by their names, the panes that stand in the pool.
-func glassPanes(e *enclosure.Enclosure, level float64) []GlassPane {
-	d := e.Design
-	depth := [2]float64{level - e.Pool.Floor, e.Pool.DamTop - e.Pool.Floor}
-	var out []GlassPane
-	if dam := &d.Dam; dam.Pos.Line > 0 && dam.Thickness.Given() {
-		p := GlassPane{
-			Name: "dam", Width: e.Pool.DamWidth, Height: float64(dam.Height.Value), FreeTop: true, Depth: depth, Line: dam.Thickness.Pos.Line,
-			Kind: structure.Annealed,
-		}
-		for i := range d.Enclosure.Panes {
-			if strings.Contains(strings.ToLower(d.Enclosure.Panes[i].Name.Value), "dam") {
-				p.Kind = GlassKind(d.Enclosure.Panes[i].Glass.Value)
-			}
-		}
-		p.Thickness, p.Named = thickness(dam.Thickness)
-		out = append(out, p)
-	}
-	under := e.Pool.Floor - float64(d.Enclosure.Bottom.Value) // of the pool over the panes' lower edge
-	for i := range d.Enclosure.Panes {
-		pane := &d.Enclosure.Panes[i]
-		p := GlassPane{
-			Name: pane.Name.Value, Kind: GlassKind(pane.Glass.Value), Width: float64(pane.Width.Value), Height: float64(pane.Height.Value), Line: pane.Pos.Line,
-			Depth: [2]float64{depth[0] + under, depth[1] + under},
-		}
-		switch name := strings.ToLower(p.Name); {
-		case strings.Contains(name, "dam") || strings.Contains(name, "door") || strings.Contains(name, "strip") || strings.Contains(name, "top") || strings.Contains(name, "lid"):
-			continue // holds no water
-		case strings.Contains(name, "base") || strings.Contains(name, "floor") || strings.Contains(name, "bottom"):
-			if d.Enclosure.Turned.Value != "on end" && d.Enclosure.Turned.Value != "on its back" {
-				continue // lies on a board
-			}
-			p.Lying = true
-		default:
-			p.FreeTop = true
-		}
-		p.Thickness, p.Named = thickness(pane.Thickness)
-		out = append(out, p)
-	}
-	return out
+// WaterWeight returns the weight of the enclosure's water, N/m3.
+func WaterWeight(e *enclosure.Enclosure, c enclosure.Case) float64 {
+	return waterWeight(c.Of(e.WaterTemperature))
 }
 
 // GlassKind is what a word of the design file stands for.
@@ -137,77 +117,52 @@ func GlassKind(word string) structure.Kind {
 // thickness is what glass of a thickness measures: a range if that is a name by
 // which it is sold.
 func thickness(f design.Field[quantity.Length]) (quantity.Band[float64], bool) {
-	t := float64(f.Value)
+	t := SoldThickness(float64(f.Value), strings.Contains(f.Text, "in"))
+	return t, !t.IsExact()
+}
+
+// SoldThickness returns what glass may measure (m) whose thickness (m) is that of a
+// name by which it is sold, in inches or in mm; any other thickness is taken as
+// measured.
+func SoldThickness(t float64, inches bool) quantity.Band[float64] {
 	list := structure.MetricFloat()
-	if strings.Contains(f.Text, "in") {
+	if inches {
 		list = structure.USFloat()
 	}
 	for i := range list {
 		if math.Abs(list[i].Named-t) < 1e-5 {
-			return list[i].Actual.Band, true
+			return list[i].Actual.Band
 		}
 	}
-	return quantity.Exactly(t), false
+	return quantity.Exactly(t)
 }
 
-// at solves a pane with glass of a thickness under water of a depth.
-func (p *GlassPane) at(t, depth, weight float64) (PaneState, error) {
-	m, ok := structure.MaterialOf(p.Kind)
-	if !ok { // not checked: bends like glass, whatever it bears
-		m, _ = structure.MaterialOf(structure.Annealed)
+// FreeEdge returns an edge of the pane that is not bonded, the top one if there is
+// a choice.
+func (p *GlassPane) FreeEdge() (plate.Side, bool) {
+	for _, s := range [...]plate.Side{plate.Top, plate.Left, plate.Right, plate.Bottom} {
+		if p.Holds[s] != Bonded && len(p.Pads) == 0 {
+			return s, true
+		}
 	}
-	pane := plate.Pane{
-		Width: p.Width, Height: p.Height, Thickness: t, Young: m.Creep.Likely, Poisson: m.Poisson.Likely,
-		Edges: [4]plate.Support{plate.Held, plate.Held, plate.Held, plate.Held},
-	}
-	if p.FreeTop {
-		pane.Edges[plate.Top] = plate.Free
-	}
-	load := plate.Load{Inner: depth, Weight: weight}
-	if p.Lying {
-		load = plate.Load{Uniform: weight * depth}
-	}
-	r, err := plate.Solve(&pane, load, plate.Settings{})
-	if err != nil {
-		return PaneState{}, err
-	}
-	return PaneState{
-		Stress: r.Stress.Value, X: r.Stress.X, Y: r.Stress.Y, Bow: math.Abs(r.Bow.Value),
-		EdgeBow: math.Abs(r.At(p.Width/2, p.Height).Deflection), Side: r.Edges[plate.Left], Edges: r.Edges, Corners: r.Corners, Braces: r.Braces, Error: r.StressError,
-	}, nil
+	return 0, false
 }
 
-// jobs are the states of a pane that are asked for.
-func (p *GlassPane) jobs() []paneJob {
-	t := p.Thickness
-	return []paneJob{
-		{&p.Running, t.Likely, p.Depth[0]},
-		{&p.Brim[0], t.Low, p.Depth[1]},
-		{&p.Brim[1], t.Likely, p.Depth[1]},
-		{&p.Brim[2], t.High, p.Depth[1]},
+// EdgeLength returns the length of an edge, m.
+func (p *GlassPane) EdgeLength(s plate.Side) float64 {
+	if s == plate.Top || s == plate.Bottom {
+		return p.Width
 	}
+	return p.Height
 }
 
-// paneJob is one state to be solved.
-type paneJob struct {
-	to       *PaneState
-	t, depth float64
+// Pressure returns what presses on a floor pane with the pool full, Pa.
+func (p *GlassPane) Pressure(weight float64) float64 { return weight*p.Depth[1] + p.Stands }
+
+// IsPlastic reports whether the pane creeps.
+func (p *GlassPane) IsPlastic() bool {
+	return p.Kind == structure.Acrylic || p.Kind == structure.Polycarbonate
 }
 
-// HeldTop returns the brim-full state of a pane if its top edge were held, which
-// is what tables of tank sides tell.
-func (p *GlassPane) HeldTop(weight float64) (PaneState, error) {
-	q := *p
-	q.FreeTop = false
-	return q.at(p.Thickness.Likely, p.Depth[1], weight)
-}
-
-// OfThickness returns the brim-full state of a pane of another thickness.
-func (p *GlassPane) OfThickness(t, weight float64) (PaneState, error) {
-	return p.at(t, p.Depth[1], weight)
-}
-
-// WaterWeight returns the weight of the enclosure's water, N/m3.
-func WaterWeight(e *enclosure.Enclosure, c enclosure.Case) float64 {
-	return waterWeight(c.Of(e.WaterTemperature))
-}
+// IsHeldByStrips reports whether a rim or brace takes part.
+func (p *GlassPane) IsHeldByStrips() bool { return len(p.Strips) > 0 }

@@ -5,8 +5,7 @@ import (
 	"strings"
 
 	"rillwright"
-	"rillwright/enclosure"
-	"rillwright/quantity"
+	"rillwright/internal/wire"
 )
 
 // printAssumed lists what the answers rest on that the file does not say, and
@@ -28,7 +27,7 @@ func printAssumed(b *strings.Builder, r *rillwright.Report) {
 		var rows [][2]string
 		for k := i; k < len(e.Doubts); k++ {
 			if o := &e.Doubts[k]; o.Why == d.Why && o.Pos.Line == 0 {
-				rows = append(rows, [2]string{o.What, doubtText(o, e.Units)})
+				rows = append(rows, [2]string{o.What, wire.DoubtText(o, e.Units)})
 			}
 		}
 		if len(rows) == 1 {
@@ -45,24 +44,4 @@ func printAssumed(b *strings.Builder, r *rillwright.Report) {
 		}
 		wrap(b, "  - ", "    ", fmt.Sprintf("as built, %s is %s %s%s", o.Path, o.Measured, plan, onLine(o.Pos.Line)))
 	}
-}
-
-// doubtText shows a doubt as a band: "15.5 to 16.5 mm, likely 16.0 mm".
-func doubtText(d *enclosure.Doubt, sys quantity.System) string {
-	low, high := d.Show(d.Low, sys), d.Show(d.High, sys)
-	if _, unit, ok := cutLast(high); ok {
-		if v, u, ok := cutLast(low); ok && u == unit {
-			low = v
-		}
-	}
-	return fmt.Sprintf("%s to %s, likely %s", low, high, d.Show(d.Likely, sys))
-}
-
-// cutLast cuts a text at its last blank.
-func cutLast(text string) (before, after string, ok bool) {
-	i := strings.LastIndexByte(text, ' ')
-	if i < 0 {
-		return text, "", false
-	}
-	return text[:i], text[i+1:], true
 }

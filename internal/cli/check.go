@@ -8,6 +8,7 @@ import (
 	"rillwright"
 	"rillwright/answers"
 	"rillwright/finding"
+	"rillwright/internal/wire"
 )
 
 type checkCommand struct {
@@ -44,7 +45,7 @@ func (c *checkCommand) Run(std *Streams) error {
 		}
 	}
 	if c.Format == "json" {
-		err = printJSON(std.Out, toJSON(r, shown))
+		err = printJSON(std.Out, wire.Of(r, shown))
 	} else {
 		// What is no error is said beside the results, not among them.
 		if err := finding.Write(std.Err, r.Findings); err != nil {
@@ -66,7 +67,7 @@ func (c *checkCommand) Run(std *Streams) error {
 // refuseDesign tells what is wrong in a design file: as JSON that is the result.
 func (c *checkCommand) refuseDesign(std *Streams, file string, list finding.List) error {
 	if c.Format == "json" {
-		if err := printJSON(std.Out, findingsJSON{File: file, Findings: list}); err != nil {
+		if err := printJSON(std.Out, wire.Findings{File: file, Findings: list}); err != nil {
 			return err
 		}
 		return statusError(exitInput)

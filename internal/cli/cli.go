@@ -38,6 +38,7 @@ type commands struct {
 	Faults faultsCommand `cmd:"" help:"Follow the water when something goes wrong: power cuts, blocked drains, leaks."`
 	New    newCommand    `cmd:"" help:"Write a commented design file to start from."`
 	Parts  partsCommand  `cmd:"" help:"List and search the parts that a design may name."`
+	Serve  serveCommand  `cmd:"" help:"Show and change your designs in the browser."`
 	Schema schemaCommand `cmd:"" help:"Print the JSON Schema of a design file, for your editor."`
 }
 

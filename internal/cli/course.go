@@ -11,6 +11,7 @@ import (
 
 	"rillwright"
 	"rillwright/faults"
+	"rillwright/internal/wire"
 	"rillwright/quantity"
 )
 
@@ -122,17 +123,17 @@ func writeStates(w io.Writer, r *faults.Result) error {
 	if err := out.Write(head); err != nil {
 		return err
 	}
-	text := func(v float64) string { return strconv.FormatFloat(round(v), 'g', -1, 64) }
+	text := func(v float64) string { return strconv.FormatFloat(wire.Round(v), 'g', -1, 64) }
 	for i := range k.Time {
 		row := []string{text(k.Time[i])}
 		for n := range k.Levels {
 			row = append(row, text(k.Level[n][i]))
 		}
 		for n := range r.Stores {
-			row = append(row, text(tidy(1000*k.Volume[n][i])))
+			row = append(row, text(wire.Tidy(1000*k.Volume[n][i])))
 		}
 		for n := range r.Ways {
-			row = append(row, text(tidy(3.6e6*k.Rate[n][i])))
+			row = append(row, text(wire.Tidy(3.6e6*k.Rate[n][i])))
 		}
 		if err := out.Write(row); err != nil {
 			return err
@@ -140,14 +141,6 @@ func writeStates(w io.Writer, r *faults.Result) error {
 	}
 	out.Flush()
 	return out.Error()
-}
-
-// tidy drops what is less than any arithmetic here is good for.
-func tidy(v float64) float64 {
-	if math.Abs(v) < 1e-9 {
-		return 0
-	}
-	return v
 }
 
 // progress tells how far things are on a terminal, and nothing elsewhere.

@@ -12,9 +12,9 @@ import (
 	"strings"
 	"testing"
 
-	"rillwright/design"
-
 	"github.com/santhosh-tekuri/jsonschema/v6"
+
+	"rillwright/design"
 )
 
 // What cannot be written ends with status 3 and says so, whatever the system

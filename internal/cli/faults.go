@@ -9,6 +9,7 @@ import (
 	"rillwright/answers"
 	"rillwright/faults"
 	"rillwright/finding"
+	"rillwright/internal/wire"
 	"rillwright/quantity"
 )
 
@@ -65,7 +66,7 @@ func (c *faultsCommand) Run(std *Streams) error {
 	}
 	switch c.Format {
 	case "json":
-		err = printJSON(std.Out, c.toJSON(r, shown, courses))
+		err = printJSON(std.Out, wire.OfFaults(r, shown, wireCourses(courses)))
 	case "csv":
 		if len(courses) != 1 {
 			return refuse(std, fmt.Errorf("%q is not the name of one fault with a course\n  do: choose one of %s", c.Only, strings.Join(followed(r), ", ")))
@@ -101,6 +102,14 @@ func (c *faultsCommand) wants() func(id string) bool {
 type course struct {
 	fault  *faults.Fault
 	result *faults.Result
+}
+
+func wireCourses(list []course) []wire.Course {
+	out := make([]wire.Course, len(list))
+	for i := range list {
+		out[i] = wire.OfCourse(list[i].fault, list[i].result)
+	}
+	return out
 }
 
 // courses follows again, with every step recorded, what is to be shown: the

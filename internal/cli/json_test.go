@@ -14,6 +14,7 @@ type figure struct {
 	Name              string
 	Low, Likely, High float64
 	Unit, Text        string
+	Words             bool
 }
 
 type report struct {
@@ -86,7 +87,7 @@ func compare(t *testing.T, where string, f figure) {
 	if f.Low > f.Likely || f.Likely > f.High {
 		t.Errorf("%s: %s: %g, %g, %g are not in order", where, f.Name, f.Low, f.Likely, f.High)
 	}
-	if f.Text == "nothing" && f.High == 0 {
+	if f.Text == "nothing" && f.High == 0 || f.Words {
 		return
 	}
 	scale := 1.0
@@ -102,6 +103,8 @@ func compare(t *testing.T, where string, f figure) {
 		want = []float64{f.Low, f.High, f.Likely}
 	case strings.Contains(f.Text, "likely"):
 		want = []float64{f.Low, f.Likely} // both ends look alike
+	case strings.Contains(f.Text, " to "):
+		want = []float64{f.Low, f.High}
 	default:
 		want = []float64{f.Likely}
 	}
@@ -119,11 +122,14 @@ func compare(t *testing.T, where string, f figure) {
 
 var inText = regexp.MustCompile(`(\d+) (\d+)/(\d+)|(\d+)/(\d+)|-?\d+(?:\.\d+)?`)
 
+// exponent is the 2 of "m2", which is no number of a figure.
+var exponent = regexp.MustCompile(`(m|ft|in)[23]\b`)
+
 // numbers reads the numbers of a text, "1 3/8" as one, with the step in which
 // each is shown. Inches are shown to the nearest sixteenth and in lowest terms.
 func numbers(text string) (values, steps []float64) {
 	fractions := strings.HasSuffix(text, " in")
-	for _, m := range inText.FindAllStringSubmatch(text, -1) {
+	for _, m := range inText.FindAllStringSubmatch(exponent.ReplaceAllString(text, "$1"), -1) {
 		part := func(i int) float64 { v, _ := strconv.ParseFloat(m[i], 64); return v }
 		switch {
 		case m[1] != "":
@@ -147,15 +153,16 @@ func numbers(text string) (values, steps []float64) {
 // The comparison must be able to fail.
 func TestNumbers(t *testing.T) {
 	for text, want := range map[string][]float64{
-		"249 to 502 L/h, likely 386 L/h":  {249, 502, 386},
-		"1 3/8 to 2 in, likely 1 1/2 in":  {1.375, 2, 1.5},
-		"99 to 100 %, likely 99.5 %":      {99, 100, 99.5},
-		"5/16 in":                         {0.3125},
-		"2.1 to 4.8 times, likely 3.0":    {2.1, 4.8, 3},
-		"nothing comes":                   nil,
-		"1.3 times likely, at most 2.2":   {1.3, 2.2},
-		"0.079 to 0.197 in, likely 0.138": {0.079, 0.197, 0.138},
-		"-0.241 to 0.177 in":              {-0.241, 0.177},
+		"249 to 502 L/h, likely 386 L/h":     {249, 502, 386},
+		"1 3/8 to 2 in, likely 1 1/2 in":     {1.375, 2, 1.5},
+		"99 to 100 %, likely 99.5 %":         {99, 100, 99.5},
+		"5/16 in":                            {0.3125},
+		"2.1 to 4.8 times, likely 3.0":       {2.1, 4.8, 3},
+		"nothing comes":                      nil,
+		"1.3 times likely, at most 2.2":      {1.3, 2.2},
+		"0.079 to 0.197 in, likely 0.138":    {0.079, 0.197, 0.138},
+		"455 to 556 kg/m2, likely 497 kg/m2": {455, 556, 497},
+		"-0.241 to 0.177 in":                 {-0.241, 0.177},
 	} {
 		got, _ := numbers(text)
 		if len(got) != len(want) {
@@ -232,14 +239,6 @@ func TestJSONOnly(t *testing.T) {
 	for i := range all.Answers {
 		if all.Answers[i].ID == "drain" && all.Answers[i].Say != one.Answers[0].Say {
 			t.Error("alone the answer says something else")
-		}
-	}
-}
-
-func TestRound(t *testing.T) {
-	for v, want := range map[float64]float64{0: 0, 249.35035624636987: 249.350, 1.5899999999999999: 1.59, -0.000123456789: -0.000123457, 1e300: 1e300} {
-		if got := round(v); got != want {
-			t.Errorf("round(%v) = %v, want %v", v, got, want)
 		}
 	}
 }

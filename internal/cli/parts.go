@@ -9,6 +9,7 @@ import (
 
 	"rillwright/catalogue"
 	"rillwright/finding"
+	"rillwright/internal/wire"
 	"rillwright/quantity"
 )
 
@@ -107,7 +108,7 @@ func partsJSON(found []catalogue.Part, sys quantity.System) []partJSON {
 	for i := range found {
 		p := &found[i]
 		out[i] = partJSON{
-			Name: p.Name, Kind: string(p.Kind), Figures: figures(p, sys), BoreMM: round(1000 * float64(p.Bore.Likely)),
+			Name: p.Name, Kind: string(p.Kind), Figures: figures(p, sys), BoreMM: wire.Round(1000 * float64(p.Bore.Likely)),
 			Ends: []string{}, Note: p.Note, Source: p.Source, Mark: string(p.Mark),
 		}
 		for _, e := range p.Ends {

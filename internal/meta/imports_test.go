@@ -64,8 +64,9 @@ var importTable = []row{
 
 	{".", "chain", []string{base, meaning, output}, "the whole chain, once"},
 
-	{"workbench", "edges", []string{".", base, meaning, output}, "it shows what the chain gives"},
-	{"internal/cli", "edges", []string{".", base, meaning, output, "workbench", "examples"}, "it shows what the chain gives"},
+	{"internal/wire", "edges", []string{".", base, meaning}, "results as JSON, for the command line and the page alike"},
+	{"workbench", "edges", []string{".", base, meaning, output, "internal/wire", "examples"}, "it shows what the chain gives"},
+	{"internal/cli", "edges", []string{".", base, meaning, output, "workbench", "internal/wire", "examples"}, "it shows what the chain gives"},
 	{"cmd/rillwright", "edges", []string{"internal/cli"}, "main is one call"},
 	{"internal/trial", "edges", []string{base, "design", "catalogue"}, "tests of several packages begin with an example, changed"},
 	{"internal/meta", "edges", []string{"source"}, "rules need no product code but the list of sources"},
@@ -91,6 +92,7 @@ var modules = []struct {
 	{"codeberg.org/go-fonts", []string{"drawing", "drawing/*"}, "only drawings have type"},
 	{"golang.org/x/image", []string{"drawing", "drawing/*"}, "only drawings have type"},
 	{"github.com/arran4/golang-ical", []string{"packet"}, "the calendar is part of the packet"},
+	{"rsc.io/qr", []string{"internal/cli"}, "an address as a code, for a phone"},
 	{"github.com/fsnotify/fsnotify", []string{"workbench", "internal/cli"}, "only the edges look at the disk"},
 	{"github.com/gofrs/flock", []string{"workbench", "internal/cli"}, "only the edges look at the disk"},
 	{"github.com/google/go-cmp", nil, "for tests"},

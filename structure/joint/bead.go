@@ -66,3 +66,19 @@ func (d Dam) Force(density float64) float64 {
 func (d Dam) MeanLine(density float64) float64 {
 	return d.Force(density) / (d.Width + 2*d.Depth)
 }
+
+// BedShare returns what share of a shear load a bed takes while a fillet of the
+// same sealant helps it, 0 to 1; the fillet takes the rest. The bed is as stiff as
+// G b/e for each metre. The fillet, between two faces at a right angle from the
+// bed's edge (a bond line out) to the end of its shorter leg, is as stiff as
+// (2/pi) G ln((A+e)/e): a quarter of a ring sheared along its axis, as a
+// conductor between two plates. Exact for that; taken as near enough across the
+// joint and for a flat face (assumed). Derived.
+func BedShare(b Butt, f Fillet) float64 {
+	leg := min(f.A, f.B)
+	if !(leg > 0) {
+		return 1
+	}
+	bed := b.Bite / b.Thickness
+	return bed / (bed + 2/math.Pi*math.Log1p(leg/b.Thickness))
+}

@@ -162,3 +162,39 @@ func TestEndSlope(t *testing.T) {
 		t.Errorf("slope %g", s)
 	}
 }
+
+// A fillet with a flat face lies between two quarters of a ring, one up to its
+// throat and one up to the end of its legs, so that it is as stiff as something
+// between the two (what is cut off a conductor never lets more through). Thinner
+// beds and smaller fillets leave more to the bed; size and which leg is which
+// change nothing.
+func TestBedShare(t *testing.T) {
+	stiff := func(b Butt, share float64) float64 { return b.Bite / b.Thickness * (1/share - 1) }
+	r := rand.New(rand.NewPCG(4, 4))
+	for range 300 {
+		b := Butt{0.003 + 0.01*r.Float64(), 0.0003 + 0.001*r.Float64()}
+		f := Fillet{0.003 + 0.01*r.Float64(), 0}
+		f.B = f.A
+		s := BedShare(b, f)
+		if !(s > 0 && s < 1) {
+			t.Fatalf("%+v, %+v: %g", b, f, s)
+		}
+		ring := func(out float64) float64 { return 2 / math.Pi * math.Log(out/b.Thickness) }
+		if k := stiff(b, s); k < ring(f.A/math.Sqrt2) || k > ring(f.A+b.Thickness)*(1+1e-9) {
+			t.Fatalf("%+v, %+v: stiff as %g, not from %g to %g", b, f, k, ring(f.A/math.Sqrt2), ring(f.A+b.Thickness))
+		}
+		if BedShare(Butt{b.Bite, b.Thickness / 2}, f) <= s || BedShare(b, Fillet{2 * f.A, 2 * f.A}) >= s {
+			t.Fatalf("%+v, %+v turns round", b, f)
+		}
+		if !within(BedShare(Butt{2 * b.Bite, 2 * b.Thickness}, Fillet{2 * f.A, 2 * f.B}), s, 1e-12) || BedShare(b, Fillet{f.A, 3 * f.A}) != BedShare(b, Fillet{3 * f.A, f.A}) {
+			t.Fatalf("%+v, %+v: not by shape alone", b, f)
+		}
+	}
+	if s := BedShare(Butt{0.006, 0.001}, Fillet{0.006, 0}); s != 1 {
+		t.Errorf("no fillet: %g", s)
+	}
+	// By hand: a bed of 6 by 1 mm beside legs of 6 mm, 6/(6 + 0.6366 ln 7).
+	if s := BedShare(Butt{0.006, 0.001}, Fillet{0.006, 0.006}); !within(s, 0.8289, 1e-4) {
+		t.Errorf("6 mm: %g", s)
+	}
+}

@@ -78,7 +78,7 @@ func ReadLabel(text string) Label {
 	case strings.Contains(s, " alkoxy") || strings.Contains(s, " alcohol"):
 		l.Smell = "alcohol: air the room"
 	case strings.Contains(s, " neutral"):
-		l.Smell = "neutral cure: oxime or alcohol, the label does not say which"
+		l.Smell = "oxime or alcohol (neutral cure; the label does not say which): air the room"
 	}
 	return l
 }

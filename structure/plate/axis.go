@@ -40,6 +40,7 @@ type axis struct {
 	n      int       // number of functions
 	centre []float64 // of each function; as coefficients these are x itself
 	mirror bool      // the far end is a line of symmetry
+	even   *samples  // eight in each span, once they were asked for
 }
 
 // newAxis returns the splines on spans; multiple says how often a break is a
@@ -142,6 +143,30 @@ func (a *axis) products(d1, d2 int, from, to float64) []float64 {
 	return out
 }
 
+// allProducts returns the products over the whole axis of derivatives 0 0, 1 1,
+// 2 2 and 0 2.
+func (a *axis) allProducts() (out [4][]float64) {
+	all := make([]float64, 4*a.n*width)
+	for k := range out {
+		out[k] = all[k*a.n*width:][:a.n*width]
+	}
+	a.integrate(0, a.length(), order, func(s int, _, weight float64, b *shape) {
+		f := a.first[s]
+		for i := range order {
+			at := (f+i)*width + degree - i
+			u0, u1, u2 := weight*b[0][i], weight*b[1][i], weight*b[2][i]
+			r0, r1, r2, r3 := out[0][at:][:order], out[1][at:][:order], out[2][at:][:order], out[3][at:][:order]
+			for j := range order {
+				r0[j] += u0 * b[0][j]
+				r1[j] += u1 * b[1][j]
+				r2[j] += u2 * b[2][j]
+				r3[j] += u0 * b[2][j]
+			}
+		}
+	})
+	return out
+}
+
 // addLoad adds to out the integrals of each function times c0 + c1 x.
 func (a *axis) addLoad(out []float64, from, to, c0, c1 float64) {
 	a.integrate(from, to, order, func(s int, x, weight float64, b *shape) {
@@ -198,6 +223,30 @@ func (a *axis) evenPoints(parts int) *samples {
 		p.at[i] = a.breaks[s] + (a.breaks[s+1]-a.breaks[s])*share
 		p.first[i] = a.first[s]
 		a.shape(s, p.at[i], &p.shape[i])
+	}
+	return p
+}
+
+// eighths returns places that cut each span in eight.
+func (a *axis) eighths() *samples {
+	if a.even == nil {
+		a.even = a.evenPoints(8)
+	}
+	return a.even
+}
+
+// places returns evenly spread places of a stretch, its ends included; fold, if
+// given, says where a place of the whole pane lies on the axis.
+func (a *axis) places(from, to float64, parts int, fold func(float64) float64) *samples {
+	p := &samples{at: make([]float64, parts+1), first: make([]int, parts+1), shape: make([]shape, parts+1)}
+	for i := range p.at {
+		x := from + (to-from)*float64(i)/float64(parts)
+		if fold != nil {
+			x = fold(x)
+		}
+		s := a.span(x)
+		p.at[i], p.first[i] = x, a.first[s]
+		a.shape(s, x, &p.shape[i])
 	}
 	return p
 }

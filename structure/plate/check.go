@@ -3,6 +3,7 @@ package plate
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Validate reports why a pane and its load cannot be computed, nil if they can.
@@ -46,6 +47,14 @@ func Validate(p *Pane, l Load) error {
 	}
 	if !(l.Weight >= 0) || l.Weight == 0 && max(l.Inner, l.Outer) > 0 {
 		return fmt.Errorf("weight of water is %g: it must be more than 0 N/m3 where there is water", l.Weight)
+	}
+	for i, q := range l.Patches {
+		if !(0 <= q.X0 && q.X0 < q.X1 && q.X1 <= p.Width && 0 <= q.Y0 && q.Y0 < q.Y1 && q.Y1 <= p.Height) {
+			return fmt.Errorf("patch %d from (%g, %g) to (%g, %g) m is no rectangle inside the pane", i+1, q.X0, q.Y0, q.X1, q.Y1)
+		}
+		if math.IsNaN(q.Force) || math.IsInf(q.Force, 0) {
+			return fmt.Errorf("patch %d: force is %g: it must be a number of N", i+1, q.Force)
+		}
 	}
 	return p.steady()
 }
@@ -128,13 +137,20 @@ func (p *Pane) steady() error {
 	return fmt.Errorf("the pane is held along its %s edge only and can swing about it: hold another edge, or brace it", where)
 }
 
-// even reports whether the supports are the same on the left and on the right,
-// so that half of the pane answers for the whole.
-func (p *Pane) even() bool {
+// even reports whether supports and patches are the same on the left and on the
+// right, so that half of the pane answers for the whole.
+func (p *Pane) even(l Load) bool {
 	if p.Edges[Left] != p.Edges[Right] {
 		return false
 	}
 	near := func(u, v float64) bool { return math.Abs(u-v) <= 1e-12*p.Width }
+	for _, q := range l.Patches {
+		if !slices.ContainsFunc(l.Patches, func(r Patch) bool {
+			return r.Force == q.Force && r.Y0 == q.Y0 && r.Y1 == q.Y1 && near(r.X0, p.Width-q.X1) && near(r.X1, p.Width-q.X0)
+		}) {
+			return false
+		}
+	}
 	for _, b := range p.Braces {
 		found := false
 		for _, c := range p.Braces {

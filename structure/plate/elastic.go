@@ -1,5 +1,7 @@
 package plate
 
+import "slices"
+
 // elastic fills in what braces and beds take, stiffness times deflection. As
 // these forces are in the equations themselves, they add up with those of the
 // edges.
@@ -46,17 +48,9 @@ func (m *model) elastic(r *Result) {
 		q := &r.Beds[i]
 		q.Total = b.Stiffness * m.weighted(vx, vy)
 		const parts = 32
-		for j := range (parts + 1) * (parts + 1) {
-			x := b.X0 + (b.X1-b.X0)*float64(j/(parts+1))/parts
-			y := b.Y0 + (b.Y1-b.Y0)*float64(j%(parts+1))/parts
-			v := b.Stiffness * m.deflection(x, y)
-			if j == 0 || v > q.Peak {
-				q.Peak = v
-			}
-			if j == 0 || v < q.Least {
-				q.Least = v
-			}
-		}
+		v := make([]float64, (parts+1)*(parts+1))
+		m.values(m.w, m.x.places(b.X0, b.X1, parts, m.fold), m.y.places(b.Y0, b.Y1, parts, nil), v)
+		q.Peak, q.Least = b.Stiffness*slices.Max(v), b.Stiffness*slices.Min(v)
 	}
 }
 
@@ -83,14 +77,14 @@ func (m *model) weighted(vx, vy []float64) float64 {
 
 // deflection returns w at a place of the whole pane, m.
 func (m *model) deflection(x, y float64) float64 {
-	x, y = m.fold(x, y)
+	x = m.fold(x)
 	return m.at(m.w, x, y)[value]
 }
 
-// fold returns where a place of the pane lies in its modelled part.
-func (m *model) fold(x, y float64) (float64, float64) {
+// fold returns where a place across the pane lies in its modelled part.
+func (m *model) fold(x float64) float64 {
 	if m.x.mirror && x > m.x.length() {
 		x = m.pane.Width - x
 	}
-	return x, y
+	return x
 }

@@ -72,31 +72,44 @@ func (m *model) yielding(w, out []float64) {
 // matrix may be asked for turned over.
 func (m *model) product(f float64, x []float64, turnX bool, y []float64, turnY bool, w, tmp, out []float64) {
 	nx, ny := m.x.n, m.y.n
-	at := func(t []float64, turn bool, i, j int) float64 {
-		if turn {
-			i, j = j, i
-		}
-		return t[i*width+j-i+degree]
-	}
-	for a := range nx {
-		for c := range ny {
+	for c := range ny {
+		first, last := max(0, c-degree), min(ny-1, c+degree)
+		var row [width]float64 // of y, from its first column to its last
+		line(y, turnY, c, first, last, &row)
+		n := last - first + 1
+		for a := range nx {
 			sum := 0.0
-			for e := max(0, c-degree); e <= min(ny-1, c+degree); e++ {
-				sum += at(y, turnY, c, e) * w[a*ny+e]
+			for k, v := range w[a*ny+first:][:n] {
+				sum += row[k] * v
 			}
 			tmp[a*ny+c] = sum
 		}
 	}
 	for a := range nx {
-		for b := max(0, a-degree); b <= min(nx-1, a+degree); b++ {
-			v := f * at(x, turnX, a, b)
+		first, last := max(0, a-degree), min(nx-1, a+degree)
+		var row [width]float64
+		line(x, turnX, a, first, last, &row)
+		to := out[a*ny:][:ny]
+		for b := first; b <= last; b++ {
+			v := f * row[b-first]
 			if v == 0 {
 				continue
 			}
-			to, from := out[a*ny:(a+1)*ny], tmp[b*ny:(b+1)*ny]
-			for c := range to {
-				to[c] += v * from[c]
+			for c, u := range tmp[b*ny:][:ny] {
+				to[c] += v * u
 			}
 		}
+	}
+}
+
+// line copies row i of a matrix of one axis, from its first column to its last,
+// or of the matrix turned over.
+func line(t []float64, turn bool, i, first, last int, out *[width]float64) {
+	if !turn {
+		copy(out[:], t[i*width+first-i+degree:i*width+last-i+degree+1])
+		return
+	}
+	for j := first; j <= last; j++ {
+		out[j-first] = t[j*width+i-j+degree]
 	}
 }

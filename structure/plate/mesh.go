@@ -10,14 +10,16 @@ type mark struct {
 	at       float64
 	size     float64 // of the spans beside it on the coarse mesh, m
 	multiple int     // of the knot
+	local    bool    // what it changes dies out over its own size
 }
 
 // The spans beside an edge, as a share of the pane's shorter side (or half its
-// width under symmetry), and how fast they grow away from it. The tests of
+// width under symmetry), and how fast spans grow away from a mark. The tests of
 // accuracy and the benchmarks chose them.
 const (
 	edgeSpan = 0.22
 	growth   = 0.35
+	steep    = 0.5 // beside what is local
 )
 
 // place returns the breaks of an axis from 0 to length, and the multiplicity of
@@ -39,7 +41,10 @@ func place(length float64, marks []mark, refine int) (breaks []float64, multiple
 	kept := marks[:0]
 	for _, m := range marks {
 		if k := len(kept) - 1; k >= 0 && m.at-kept[k].at < 0.3*min(m.size, kept[k].size) {
-			kept[k].size, kept[k].multiple = min(kept[k].size, m.size), max(kept[k].multiple, m.multiple)
+			if m.size < kept[k].size {
+				kept[k].size, kept[k].local = m.size, m.local
+			}
+			kept[k].multiple = max(kept[k].multiple, m.multiple)
 			if m.at == length {
 				kept[k].at = length
 			}
@@ -50,7 +55,11 @@ func place(length float64, marks []mark, refine int) (breaks []float64, multiple
 	size := func(x float64) float64 {
 		h := math.Inf(1)
 		for _, m := range kept {
-			h = min(h, m.size+growth*math.Abs(x-m.at))
+			g := growth
+			if m.local {
+				g = steep
+			}
+			h = min(h, m.size+g*math.Abs(x-m.at))
 		}
 		return h
 	}
@@ -87,21 +96,21 @@ func place(length float64, marks []mark, refine int) (breaks []float64, multiple
 
 // axes lays out the splines of a pane.
 func axes(p *Pane, l Load, refine int) (x, y *axis) {
-	mirror := p.even()
+	mirror := p.even(l)
 	length := p.Width
 	if mirror {
 		length /= 2
 	}
 	unit := edgeSpan * min(p.Width, p.Height)
-	xs := []mark{{0, unit, 1}, {length, unit, 1}}
+	xs := []mark{{0, unit, 1, false}, {length, unit, 1, false}}
 	if mirror {
 		// Nothing happens at a line of symmetry: no mesh need gather there.
 		xs[1].size = unit + growth*length
 	}
-	ys := []mark{{0, unit, 1}, {p.Height, unit, 1}}
+	ys := []mark{{0, unit, 1, false}, {p.Height, unit, 1, false}}
 	for _, level := range []float64{l.Inner, l.Outer} {
 		if level > 0 && level < p.Height && l.Inner != l.Outer {
-			ys = append(ys, mark{level, unit, 1})
+			ys = append(ys, mark{level, unit, 1, false})
 		}
 	}
 	d := p.Rigidity()
@@ -110,21 +119,28 @@ func axes(p *Pane, l Load, refine int) (x, y *axis) {
 		// ends abruptly, so the third derivative of w may jump.
 		size := min(unit, 1.5*math.Cbrt(d/stiffness(p, b)))
 		if b.Side == Bottom || b.Side == Top {
-			xs = append(xs, mark{b.From, size, 3}, mark{b.To, size, 3})
+			xs = append(xs, mark{b.From, size, 3, size < unit}, mark{b.To, size, 3, size < unit})
 			_, at := p.point(b.Side, 0)
-			ys = append(ys, mark{at, size, 1})
+			ys = append(ys, mark{at, size, 1, size < unit})
 		} else {
-			ys = append(ys, mark{b.From, size, 3}, mark{b.To, size, 3})
+			ys = append(ys, mark{b.From, size, 3, size < unit}, mark{b.To, size, 3, size < unit})
 			at, _ := p.point(b.Side, 0)
-			xs = append(xs, mark{at, size, 1})
+			xs = append(xs, mark{at, size, 1, size < unit})
 		}
 	}
 	for _, b := range p.Beds {
 		// On an elastic bed it dies out over (D/k)^(1/4); the pressure, and with it
 		// the fourth derivative, jumps at the border.
 		size := min(unit, math.Pow(d/b.Stiffness, 0.25))
-		xs = append(xs, mark{b.X0, size, 2}, mark{b.X1, size, 2})
-		ys = append(ys, mark{b.Y0, size, 2}, mark{b.Y1, size, 2})
+		xs = append(xs, mark{b.X0, size, 2, size < unit}, mark{b.X1, size, 2, size < unit})
+		ys = append(ys, mark{b.Y0, size, 2, size < unit}, mark{b.Y1, size, 2, size < unit})
+	}
+	for _, q := range l.Patches {
+		// The pressure jumps at its border. Thin plates know nothing that is smaller
+		// than their thickness.
+		size := min(unit, max(p.Thickness, min(q.X1-q.X0, q.Y1-q.Y0)))
+		xs = append(xs, mark{q.X0, size, 2, size < unit}, mark{q.X1, size, 2, size < unit})
+		ys = append(ys, mark{q.Y0, size, 2, size < unit}, mark{q.Y1, size, 2, size < unit})
 	}
 	xs = slices.DeleteFunc(xs, func(m mark) bool { return m.at > length })
 	bx, mx := place(length, xs, refine)

@@ -38,27 +38,8 @@ type spring struct {
 func newModel(p *Pane, l Load, refine int) *model {
 	m := &model{pane: *p, load: l}
 	m.x, m.y = axes(p, l, refine)
-	for _, a := range []struct {
-		axis *axis
-		out  *[4][]float64
-	}{{m.x, &m.xx}, {m.y, &m.yy}} {
-		end := a.axis.length()
-		for i, d := range [4][2]int{{0, 0}, {1, 1}, {2, 2}, {0, 2}} {
-			a.out[i] = a.axis.products(d[0], d[1], 0, end)
-		}
-	}
-	fx, fy := make([]float64, m.x.n), make([]float64, m.y.n)
-	m.x.addLoad(fx, 0, m.x.length(), 1, 0)
-	m.y.addLoad(fy, 0, p.Height, l.Uniform, 0)
-	m.y.addLoad(fy, 0, min(l.Inner, p.Height), l.Weight*l.Inner, -l.Weight)
-	m.y.addLoad(fy, 0, min(l.Outer, p.Height), -l.Weight*l.Outer, l.Weight)
-	m.force = make([]float64, m.x.n*m.y.n)
-	for a, u := range fx {
-		for c, v := range fy {
-			m.force[a*m.y.n+c] = u * v
-			m.total += u * v
-		}
-	}
+	m.xx, m.yy = m.x.allProducts(), m.y.allProducts()
+	m.loads()
 	for _, b := range p.Braces {
 		m.springs = append(m.springs, m.brace(b))
 	}
@@ -71,6 +52,33 @@ func newModel(p *Pane, l Load, refine int) *model {
 		m.scratch[i] = make([]float64, m.x.n*m.y.n)
 	}
 	return m
+}
+
+// loads integrates the load over each function.
+func (m *model) loads() {
+	l, height := m.load, m.pane.Height
+	m.force = make([]float64, m.x.n*m.y.n)
+	press := func(fx, fy []float64) {
+		for a, u := range fx {
+			for c, v := range fy {
+				m.force[a*m.y.n+c] += u * v
+				m.total += u * v
+			}
+		}
+	}
+	fx, fy := make([]float64, m.x.n), make([]float64, m.y.n)
+	m.x.addLoad(fx, 0, m.x.length(), 1, 0)
+	m.y.addLoad(fy, 0, height, l.Uniform, 0)
+	m.y.addLoad(fy, 0, min(l.Inner, height), l.Weight*l.Inner, -l.Weight)
+	m.y.addLoad(fy, 0, min(l.Outer, height), -l.Weight*l.Outer, l.Weight)
+	press(fx, fy)
+	for _, q := range l.Patches {
+		clear(fx)
+		clear(fy)
+		m.x.addLoad(fx, q.X0, q.X1, 1, 0) // of a twin beyond the middle the twin's twin is here
+		m.y.addLoad(fy, q.Y0, q.Y1, q.pressure(), 0)
+		press(fx, fy)
+	}
 }
 
 func (m *model) brace(b Brace) spring {

@@ -110,9 +110,21 @@ type Load struct {
 	// pane is drowned.
 	Inner, Outer float64
 	Weight       float64 // N/m3, density of water times gravity; 0 only without water
+	// Patches press besides, as a hand or a stone does; they may lie over each other.
+	Patches []Patch
 }
 
-// Pressure returns the pressure outwards at a height above the bottom edge, Pa.
+// Patch is a rectangle of the pane that something presses on evenly.
+type Patch struct {
+	X0, X1, Y0, Y1 float64 // m, inside the pane, X0 < X1, Y0 < Y1
+	Force          float64 // N in all, outwards
+}
+
+// pressure returns what a patch puts on its rectangle, Pa.
+func (q Patch) pressure() float64 { return q.Force / ((q.X1 - q.X0) * (q.Y1 - q.Y0)) }
+
+// Pressure returns the pressure outwards at a height above the bottom edge, Pa,
+// that of patches left out.
 func (l Load) Pressure(y float64) float64 {
 	return l.Uniform + l.Weight*(max(l.Inner-y, 0)-max(l.Outer-y, 0))
 }

@@ -26,13 +26,20 @@ func (r *Result) At(x, y float64) Point {
 	m := r.m
 	x, y = min(max(x, 0), m.pane.Width), min(max(y, 0), m.pane.Height)
 	flip := 1.0
-	if u, v := m.fold(x, y); u != x {
-		x, y, flip = u, v, -1
+	if u := m.fold(x); u != x {
+		x, flip = u, -1
 	}
-	f := m.at(m.w, x, y)
+	u, v := m.x.place(x), m.y.place(y)
+	return m.here(&u, &v, flip)
+}
+
+// here is the state where two places of the modelled part meet; flip is -1 for its
+// mirror image.
+func (m *model) here(x, y *spot, flip float64) Point {
+	f := m.sum(m.w, x, y)
 	var n [kinds]float64
 	if m.stress != nil {
-		n = m.at(m.stress, x, y)
+		n = m.sum(m.stress, x, y)
 	}
 	f[dxy] *= flip
 	n[dxy] *= flip
@@ -114,20 +121,29 @@ func (r *Result) peaks(xs, ys *samples) {
 
 // climb walks to a place from which no step leads higher, halving the steps.
 func (r *Result) climb(x, y, dx, dy float64, height func(Point) float64) Peak {
-	best := Peak{height(r.At(x, y)), x, y}
+	m := r.m
+	px, py := m.x.place(x), m.y.place(y)
+	best := height(m.here(&px, &py, 1))
+	// Rounding must not draw the walk away from where it stands.
+	better := func(h float64) bool { return h > best+1e-12*math.Abs(best) }
 	for range 12 {
 		moved := false
 		for _, d := range [4][2]float64{{dx, 0}, {-dx, 0}, {0, dy}, {0, -dy}} {
-			u := min(max(best.X+d[0], 0), r.m.x.length())
-			v := min(max(best.Y+d[1], 0), r.m.pane.Height)
-			// Rounding must not draw the walk away from where it stands.
-			if h := height(r.At(u, v)); h > best.Value+1e-12*math.Abs(best.Value) {
-				best, moved = Peak{h, u, v}, true
+			if d[0] != 0 {
+				p := m.x.place(min(max(px.at+d[0], 0), m.x.length()))
+				if h := height(m.here(&p, &py, 1)); better(h) {
+					best, px, moved = h, p, true
+				}
+				continue
+			}
+			p := m.y.place(min(max(py.at+d[1], 0), m.pane.Height))
+			if h := height(m.here(&px, &p, 1)); better(h) {
+				best, py, moved = h, p, true
 			}
 		}
 		if !moved {
 			dx, dy = dx/2, dy/2
 		}
 	}
-	return best
+	return Peak{best, px.at, py.at}
 }

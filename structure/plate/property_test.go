@@ -49,6 +49,10 @@ func draw(r *rand.Rand) (*Pane, Load) {
 	case 1:
 		l.Uniform = 5000 * (r.Float64() - 0.3)
 	}
+	for range max(0, r.IntN(5)-2) {
+		x, y := p.Width*0.7*r.Float64(), p.Height*0.7*r.Float64()
+		l.Patches = append(l.Patches, Patch{x, x + 0.3*p.Width*r.Float64() + 1e-3, y, y + 0.3*p.Height*r.Float64() + 1e-3, 300*r.Float64() - 50})
+	}
 	return p, l
 }
 
@@ -94,6 +98,9 @@ func TestRandom(t *testing.T) {
 		}
 		// Water on both faces may all but cancel; so beside what presses on one.
 		pressed := p.Width * p.Height * (math.Abs(l.Uniform) + waterWeight*max(l.Inner, l.Outer))
+		for _, q := range l.Patches {
+			pressed += math.Abs(q.Force)
+		}
 		// Nothing but braces as stiff as the pane leaves corners that swing far while
 		// the braces hardly move; their force is a difference with fewer digits.
 		share := 1e-9

@@ -145,7 +145,7 @@ func (e *edgeLine) reaction() Reaction {
 		r.Total, length = 2*r.Total, 2*length
 	}
 	r.Mean = r.Total / length
-	p := e.a.evenPoints(8)
+	p := e.a.eighths()
 	for i := range p.at {
 		v := dot(p.shape[i][0][:], e.line[p.first[i]:p.first[i]+order])
 		if i == 0 || v > r.Peak {

@@ -1,0 +1,118 @@
+package fixes
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"rillwright/answers"
+	"rillwright/enclosure"
+)
+
+// Structure fills in the fixes of answers about what carries: each change is put
+// into the design and all of them are computed again; those about the water too if
+// the change is one to it.
+func Structure(s *answers.Survey, list []answers.Answer) {
+	f := &finder{s: s, base: map[string]answers.Answer{}}
+	for i := range list {
+		f.base[list[i].ID] = list[i]
+	}
+	var changes []change
+	for i := range list {
+		if a := &list[i]; a.Verdict == answers.Tight || a.Verdict == answers.Fails {
+			changes = append(changes, f.carrying(a)...)
+		}
+	}
+	if slices.ContainsFunc(changes, func(c change) bool { return c.wets }) {
+		for _, a := range s.Water() {
+			f.base[a.ID] = a
+		}
+	}
+	after := make([][]answers.Answer, len(changes))
+	answers.InParallel(len(changes), func(i int) {
+		e := f.s.E.Clone()
+		own(e)
+		if !changes[i].apply(e) {
+			return
+		}
+		after[i] = f.rebuilt(e, &changes[i])
+	})
+	for k := range list {
+		a := &list[k]
+		if a.Verdict != answers.Tight && a.Verdict != answers.Fails {
+			continue
+		}
+		for i := range changes {
+			f.carries(a, &changes[i], after[i])
+		}
+		slices.SortStableFunc(a.Fixes, inOrder)
+		a.Fixes = a.Fixes[:min(len(a.Fixes), most)]
+	}
+}
+
+// rebuilt answers for a changed enclosure; nil if that cannot be computed.
+func (f *finder) rebuilt(e *enclosure.Enclosure, c *change) []answers.Answer {
+	t := f.s.Rebuilt(e, c.bends)
+	if c.wets {
+		var err error
+		if t, err = f.s.Again(e, false); err != nil {
+			return nil
+		}
+	}
+	got, err := t.Structure()
+	if c.wets {
+		got = append(got, t.Water()...)
+	}
+	if err != nil || t.Err() != nil {
+		return nil
+	}
+	return got
+}
+
+// carrying lists the changes that could help an answer about what carries.
+func (f *finder) carrying(a *answers.Answer) []change {
+	id, of, _ := strings.Cut(a.ID, "[")
+	switch id {
+	case "dam":
+		return f.damGlass()
+	case "pane":
+		return f.paneGlass(strings.TrimSuffix(of, "]"))
+	case "joints":
+		return f.joints()
+	case "bond":
+		return f.bond(strings.TrimSuffix(of, "]"))
+	}
+	return nil
+}
+
+// carries adds a change to an answer that comes out better with it.
+func (f *finder) carries(a *answers.Answer, c *change, after []answers.Answer) {
+	i := slices.IndexFunc(after, func(b answers.Answer) bool { return b.ID == a.ID })
+	if i < 0 {
+		return
+	}
+	now := &after[i]
+	better := now.Verdict < a.Verdict || now.Verdict == a.Verdict && now.Score > a.Score+0.05*math.Abs(a.Score)
+	if !better || headline(a) == headline(now) || slices.ContainsFunc(a.Fixes, func(x answers.Fix) bool { return x.Do == c.do }) {
+		return
+	}
+	a.Fixes = append(a.Fixes, answers.Fix{
+		Do: c.do, Change: c.edit, Cost: c.cost.String(), Weight: c.cost.weight(), Price: c.cost.rankable(),
+		Verdict: now.Verdict, Before: headline(a), After: headline(now), Breaks: f.breaks(after, a),
+	})
+}
+
+// own gives a clone a design of its own, as far as such changes reach.
+func own(e *enclosure.Enclosure) {
+	d := *e.Design
+	d.Grid, d.Hardscape = slices.Clone(d.Grid), slices.Clone(d.Hardscape)
+	d.Enclosure.Panes, d.Enclosure.Braces = slices.Clone(d.Enclosure.Panes), slices.Clone(d.Enclosure.Braces)
+	d.Stock = slices.Clone(d.Stock)
+	e.Design = &d
+}
+
+// guess is a price guessed for ranking: from memory of the trade.
+func (f *finder) guess(low, high float64) cost {
+	return cost{words: fmt.Sprintf("about %.0f to %.0f %s, from memory", low, high, f.currency()), amount: (low + high) / 2}
+}

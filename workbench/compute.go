@@ -1,0 +1,75 @@
+package workbench
+
+import (
+	"context"
+	"net/http"
+	"time"
+
+	"rillwright"
+	"rillwright/finding"
+	"rillwright/internal/wire"
+)
+
+// computeRequest asks for the answers of a text. Name says beside which files it
+// stands.
+type computeRequest struct {
+	Name string `json:"name"`
+	Text string `json:"text"`
+	// Fixes also looks for what would help, which takes longer than the answers.
+	Fixes bool `json:"fixes"`
+}
+
+// outcome is what a text comes to. Report and what follows are missing if the
+// text cannot be computed: then the findings, or Fault, say why.
+type outcome struct {
+	Revision string       `json:"revision"` // of the text
+	Took     float64      `json:"took"`     // ms
+	Findings finding.List `json:"findings"`
+	Form     []formField  `json:"form"`
+	Fault    string       `json:"fault,omitempty"`
+	Report   *wire.Report `json:"report,omitempty"`
+	Water    *water       `json:"water,omitempty"`
+	Pump     *pumpCurves  `json:"pump,omitempty"`
+	Scene    *scene       `json:"scene,omitempty"`
+}
+
+// build runs the chain, a few at a time.
+func (b *Bench) build(ctx context.Context, name, text string, o rillwright.Options) (*rillwright.Report, error) {
+	select {
+	case b.work <- struct{}{}:
+		defer func() { <-b.work }()
+	case <-ctx.Done():
+		return nil, ctx.Err()
+	}
+	o.Beside = b.shelf.beside(name)
+	return rillwright.Build(name, []byte(text), o)
+}
+
+func (b *Bench) compute(w http.ResponseWriter, r *http.Request) {
+	q, ok := take[computeRequest](w, r)
+	if !ok {
+		return
+	}
+	start := time.Now()
+	rep, err := b.build(r.Context(), q.Name, q.Text, rillwright.Options{Structure: true, Faults: rillwright.MainFaults, NoFixes: !q.Fixes})
+	if r.Context().Err() != nil {
+		return // nobody waits for it any more
+	}
+	out := outcome{Revision: revision([]byte(q.Text)), Findings: finding.List{}, Form: []formField{}}
+	if rep != nil {
+		out.Findings = append(out.Findings, rep.Findings...)
+		out.Form = form(rep.Design)
+	}
+	switch {
+	case err != nil:
+		out.Fault = err.Error()
+	case !rep.Findings.HasErrors():
+		v := wire.Of(rep, rep.Answers)
+		out.Report = &v
+		out.Water = waterOf(rep.Survey)
+		out.Pump = curvesOf(rep.Survey)
+		out.Scene = sceneOf(rep.Survey)
+	}
+	out.Took = float64(time.Since(start).Microseconds()) / 1000
+	reply(w, out)
+}

@@ -1,0 +1,109 @@
+import { useEffect, useState } from "preact/hooks"
+import * as api from "./api"
+import { recall, remember } from "./memory"
+import { good, name, tell, text, tryOut, view } from "./store"
+import type { AisleRow, PumpSeen } from "./types"
+import { VerdictMark, classOf } from "./verdict"
+
+// Aisle: boxes on the shelf, by the two figures that stand on each. For one hand
+// and little time: large fields, number pads, the best first.
+interface Box { flow: string, flowUnit: string, head: string, headUnit: string }
+
+const flowUnits = ["L/h", "L/min", "US gal/h", "imp gal/h"]
+const headUnits = ["m", "ft", "in", "cm"]
+const empty = (us: boolean): Box => ({ flow: "", flowUnit: us ? "US gal/h" : "L/h", head: "", headUnit: us ? "ft" : "m" })
+
+function remembered(us: boolean): Box[] {
+  try {
+    const b = JSON.parse(recall("aisle") ?? "") as Box[]
+    if (Array.isArray(b) && b.length > 0) return b.slice(0, 4)
+  } catch { /* none yet */ }
+  return [empty(us), empty(us)]
+}
+
+export default function Aisle() {
+  const us = good.value?.report?.units === "us"
+  const [boxes, put] = useState<Box[]>(() => remembered(us))
+  const [rows, putRows] = useState<AisleRow[]>([])
+  const of = text.value
+  useEffect(() => remember("aisle", JSON.stringify(boxes)), [boxes])
+  useEffect(() => {
+    const pumps: PumpSeen[] = boxes.flatMap((b, i) => b.flow && b.head ? [{ name: `Box ${i + 1}`, flow: `${b.flow} ${b.flowUnit}`, head: `${b.head} ${b.headUnit}` }] : [])
+    if (pumps.length === 0) {
+      putRows([])
+      return
+    }
+    const stop = new AbortController()
+    const wait = window.setTimeout(() => {
+      api.aisle({ name: name.value, text: of, pumps }, stop.signal).then((r) => putRows(r.rows), (e: unknown) => { if (!stop.signal.aborted) tell(e) })
+    }, 120)
+    return () => {
+      stop.abort()
+      window.clearTimeout(wait)
+    }
+  }, [boxes, of])
+  const edit = (i: number, with_: Partial<Box>) => put(boxes.map((b, k) => k === i ? { ...b, ...with_ } : b))
+  return (
+    <div class="aisle">
+      <p class="lead">Type the two figures from each box. Neither is what you will get: at your height, through your hose, it is less.</p>
+      {boxes.map((b, i) => {
+        const row = rows.find((r) => r.name === `Box ${i + 1}`)
+        const id = `box-${i}`
+        return (
+          <section key={i} class={`box ${row ? classOf(row.verdict) : ""}`} aria-label={`Box ${i + 1}`}>
+            <h2>Box {i + 1} {row && !row.problem && <VerdictMark of={row.verdict} />}</h2>
+            <div class="pair">
+              <label for={`${id}-f`}>Most flow</label>
+              <input id={`${id}-f`} inputMode="decimal" value={b.flow} onInput={(e) => edit(i, { flow: e.currentTarget.value.replace(",", ".") })} />
+              <select aria-label={`Unit of flow, box ${i + 1}`} value={b.flowUnit} onChange={(e) => edit(i, { flowUnit: e.currentTarget.value })}>{flowUnits.map((u) => <option key={u}>{u}</option>)}</select>
+            </div>
+            <div class="pair">
+              <label for={`${id}-h`}>Most head</label>
+              <input id={`${id}-h`} inputMode="decimal" value={b.head} onInput={(e) => edit(i, { head: e.currentTarget.value.replace(",", ".") })} />
+              <select aria-label={`Unit of head, box ${i + 1}`} value={b.headUnit} onChange={(e) => edit(i, { headUnit: e.currentTarget.value })}>{headUnits.map((u) => <option key={u}>{u}</option>)}</select>
+            </div>
+            {row && <Verdicts row={row} />}
+          </section>
+        )
+      })}
+      {boxes.length < 4 && <button type="button" class="more" onClick={() => put([...boxes, empty(us)])}>Another box</button>}
+      <PartLook />
+    </div>
+  )
+}
+
+function Verdicts({ row }: { row: AisleRow }) {
+  if (row.problem) return <p class="wrong" role="status">{row.problem.what}. {row.problem.do}</p>
+  return (
+    <div role="status">
+      {row.answers.map((a) => <p key={a.id}><VerdictMark of={a.verdict} /> {a.id === "lift" ? <strong>{a.figures[0]?.text}</strong> : null} {a.say}</p>)}
+      <button type="button" onClick={() => { void tryOut(`${row.name} in place of the pump`, row.edits).then(() => { view.value = "answers" }) }}>Put it into the design</button>
+    </div>
+  )
+}
+
+// PartLook tells whether there is a part of that name and how far its figures can
+// be trusted.
+function PartLook() {
+  const [look, put] = useState("")
+  const [found, putFound] = useState<{ name: string, kind: string, mark: string, note?: string }[]>([])
+  useEffect(() => {
+    if (look.trim().length < 2) {
+      putFound([])
+      return
+    }
+    let on = true
+    const wait = window.setTimeout(() => { api.parts(look).then((r) => { if (on) putFound(r.parts) }, tell) }, 150)
+    return () => {
+      on = false
+      window.clearTimeout(wait)
+    }
+  }, [look])
+  return (
+    <section class="box" aria-label="Look up a part">
+      <h2>A fitting in your hand</h2>
+      <label class="wide">Words on it <input type="search" value={look} onInput={(e) => put(e.currentTarget.value)} placeholder="bulkhead 1 in" /></label>
+      <ul class="found">{found.slice(0, 12).map((p) => <li key={p.name}><strong>{p.name}</strong> <span class="quiet">{p.kind}; figures: {p.mark}{p.note ? `; ${p.note}` : ""}</span></li>)}</ul>
+    </section>
+  )
+}

@@ -1,0 +1,68 @@
+// Calls to the program behind the page. What it says is wrong comes as a Refusal,
+// with what to do about it.
+import type {
+  AisleReply, AisleRequest, ComputeRequest, CourseReply, CourseRequest, DesignList, Edit, FaultsReply, Outcome, PartsReply, Problem, Stored,
+} from "./types"
+
+export class Refusal extends Error {
+  constructor(readonly status: number, readonly what: string, readonly todo: string) {
+    super(what)
+  }
+}
+
+const gone = "The program behind this page does not answer. What you typed is kept in this browser; start the program again and it goes on."
+
+async function call(method: string, path: string, body?: unknown, signal?: AbortSignal): Promise<Response> {
+  let answer: Response
+  try {
+    answer = await fetch(path, {
+      method, signal: signal ?? null, credentials: "same-origin",
+      ...(body === undefined ? {} : { body: JSON.stringify(body), headers: { "Content-Type": "application/json" } }),
+    })
+  } catch (e) {
+    if (signal?.aborted) throw e
+    throw new Refusal(0, gone, "")
+  }
+  if (!answer.ok && answer.status !== 409) {
+    let p: Problem = { what: `the program answered with ${answer.status}`, do: "load the page again" }
+    try {
+      p = await answer.json() as Problem
+    } catch { /* not ours: the words above do */ }
+    throw new Refusal(answer.status, p.what, p.do)
+  }
+  return answer
+}
+
+const json = async <T>(r: Promise<Response>): Promise<T> => (await r).json() as Promise<T>
+const named = (name: string) => encodeURIComponent(name)
+
+export const designs = () => json<DesignList>(call("GET", "/api/designs"))
+export const read = (name: string) => json<Stored>(call("GET", `/api/designs/${named(name)}`))
+export const keepDraft = (name: string, text: string) => call("PUT", `/api/drafts/${named(name)}`, { text })
+export const dropDraft = (name: string) => call("DELETE", `/api/drafts/${named(name)}`)
+export const compute = (q: ComputeRequest, signal?: AbortSignal) => json<Outcome>(call("POST", "/api/compute", q, signal))
+export const set = async (text: string, edits: Edit[]) => (await json<{ text: string }>(call("POST", "/api/set", { text, edits }))).text
+export const faults = (name: string, text: string) => json<FaultsReply>(call("POST", "/api/faults", { name, text, id: "" } satisfies CourseRequest))
+export const course = (q: CourseRequest, signal?: AbortSignal) => json<CourseReply>(call("POST", "/api/course", q, signal))
+export const aisle = (q: AisleRequest, signal?: AbortSignal) => json<AisleReply>(call("POST", "/api/aisle", q, signal))
+export const parts = (q: string) => json<PartsReply>(call("GET", `/api/parts?q=${encodeURIComponent(q)}`))
+export const schema = () => json<Record<string, unknown>>(call("GET", "/api/schema"))
+
+// save returns what then stands in the file, and whether that is ours.
+export async function save(name: string, base: string, text: string): Promise<{ kept: boolean, now: Stored }> {
+  const answer = await call("PUT", `/api/designs/${named(name)}`, { base, text })
+  return { kept: answer.status !== 409, now: await answer.json() as Stored }
+}
+
+// listen calls back for every design that changes on the disk, and tells whether
+// the program is there. Its result ends the listening.
+export function listen(changed: (name: string, revision: string) => void, there: (yes: boolean) => void): () => void {
+  const stream = new EventSource("/api/events")
+  stream.addEventListener("open", () => there(true))
+  stream.addEventListener("error", () => there(false))
+  stream.addEventListener("change", (e) => {
+    const c = JSON.parse((e as MessageEvent<string>).data) as { name: string, revision: string }
+    changed(c.name, c.revision)
+  })
+  return () => stream.close()
+}

@@ -1,0 +1,58 @@
+import { lazy } from "./lazy"
+import { Answers } from "./answers"
+import { Notices } from "./notices"
+import { TopBar } from "./topbar"
+import { theme, view, type View } from "./store"
+import { useEffect } from "preact/hooks"
+import { keys } from "./keys"
+
+const Look = lazy(() => import("./look"))
+const Curves = lazy(() => import("./curves"))
+const WhatIf = lazy(() => import("./whatif"))
+const FilePane = lazy(() => import("./filepane"))
+const Aisle = lazy(() => import("./aisle"))
+const Bench = lazy(() => import("./benchmode"))
+
+// What there is to see, in the order of the work: answers stand beside each of
+// them where there is room.
+const views: { id: View, name: string, hint: string }[] = [
+  { id: "answers", name: "Answers", hint: "every question with its number" },
+  { id: "look", name: "Look", hint: "the enclosure to scale, with its water" },
+  { id: "curves", name: "Curves", hint: "pump against circuit, flow of each outlet" },
+  { id: "whatif", name: "What if", hint: "pull the plug, block a drain" },
+  { id: "file", name: "File", hint: "the design itself, as a form or as text" },
+  { id: "aisle", name: "Aisle", hint: "compare boxes on the shelf" },
+  { id: "bench", name: "Bench", hint: "the next things to do, in large type" },
+]
+
+export function App() {
+  useEffect(() => keys(), [])
+  const now = view.value
+  const dark = theme.value
+  useEffect(() => {
+    if (dark) document.documentElement.dataset.theme = dark
+    else delete document.documentElement.dataset.theme
+  }, [dark])
+  return (
+    <div class={`app at-${now}`}>
+      <a class="skip" href="#main">To the content</a>
+      <TopBar />
+      <nav class="views" aria-label="Views">
+        {views.map((v) => (
+          <button key={v.id} type="button" title={v.hint} aria-current={v.id === now ? "page" : undefined} onClick={() => { view.value = v.id }}>{v.name}</button>
+        ))}
+      </nav>
+      <Notices />
+      <main id="main" tabIndex={-1}>
+        {now === "look" && <Look />}
+        {now === "curves" && <Curves />}
+        {now === "whatif" && <WhatIf />}
+        {now === "file" && <FilePane />}
+        {now === "aisle" && <Aisle />}
+        {now === "bench" && <Bench />}
+        {now === "answers" && <Look brief />}
+      </main>
+      {now !== "aisle" && now !== "bench" && <aside class="side" aria-label="Answers"><Answers /></aside>}
+    </div>
+  )
+}

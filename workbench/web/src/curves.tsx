@@ -1,0 +1,141 @@
+import type uPlot from "uplot"
+import { useMemo, useState } from "preact/hooks"
+import { Plot } from "./plot"
+import { good, setValues } from "./store"
+import { flowUnit, headUnit, show, smallFlowUnit } from "./units"
+import type { FormField, OutletsWater, PumpCurves } from "./types"
+
+// Curves: where the pump and the circuit meet, with the valves to turn, and what
+// each outlet gives.
+export default function Curves() {
+  const o = good.value
+  if (!o?.report || !o.water) return <p class="wait">{o ? "Nothing to draw yet." : "Computing …"}</p>
+  const us = o.report.units === "us"
+  return (
+    <div class="curves">
+      {o.pump ? <Pump p={o.pump} us={us} valves={o.form.filter((f) => f.path.endsWith("].open"))} /> : <p class="wait">With several pumps there is no single curve to draw; the answers count them all.</p>}
+      {o.water.manifolds.map((m) => <Outlets key={m.name} m={m} us={us} />)}
+    </div>
+  )
+}
+
+function Pump({ p, us, valves }: { p: PumpCurves, us: boolean, valves: FormField[] }) {
+  const flow = flowUnit(us)
+  const head = headUnit(us)
+  const data = useMemo(() => {
+    const y = (v: number[]) => v.map((h) => Math.max(0, head.of(h)))
+    return [p.flow.map(flow.of), y(p.pump[0]), y(p.pump[1]), y(p.pump[2]), y(p.system[0]), y(p.system[1]), y(p.system[2])] as uPlot.AlignedData
+  }, [p, us])
+  const top = head.of(Math.max(...p.pump[2], ...p.pump[0])) * 1.05
+  const options = useMemo(() => (ink: string, line: string, water: string): Omit<uPlot.Options, "width" | "height"> => ({
+    legend: { show: false },
+    cursor: { show: false },
+    scales: { x: { time: false }, y: { range: [0, top] } },
+    axes: axes(ink, line, `flow, ${flow.name}`, `head, ${head.name}`),
+    bands: [{ series: [3, 1], fill: `${water}2c` }, { series: [4, 6], fill: `${ink}16` }],
+    series: [
+      {},
+      ...[[1, water, [4, 3]], [2.5, water, []], [1, water, [4, 3]], [1, ink, [2, 3]], [2, ink, []], [1, ink, [2, 3]]].map(([width, stroke, dash]) => (
+        { width, stroke, dash, points: { show: false } } as uPlot.Series)),
+    ],
+    hooks: {
+      draw: [(u) => {
+        const x = u.valToPos(flow.of(p.atFlow), "x", true)
+        const y = u.valToPos(head.of(p.atHead), "y", true)
+        const c = u.ctx
+        c.save()
+        c.fillStyle = ink
+        c.beginPath()
+        c.arc(x, y, 5 * devicePixelRatio, 0, 2 * Math.PI)
+        c.fill()
+        if (p.target > 0) {
+          const t = u.valToPos(flow.of(p.target), "x", true)
+          c.strokeStyle = ink
+          c.setLineDash([1, 4])
+          c.beginPath()
+          c.moveTo(t, u.bbox.top)
+          c.lineTo(t, u.bbox.top + u.bbox.height)
+          c.stroke()
+        }
+        c.restore()
+      }],
+    },
+  }), [us, top, p.atFlow, p.atHead, p.target])
+  return (
+    <section class="card" aria-label="Pump and circuit">
+      <h2>Pump and circuit</h2>
+      <p class="lead">It runs at <strong>{show(flow, p.atFlow)}</strong> under {show(head, p.atHead)} of head{p.target > 0 ? <>; you want {show(flow, p.target)} (dotted)</> : null}.</p>
+      <Plot options={options} data={data} height={300} />
+      <p class="key"><span class="k-water" aria-hidden="true" /> what the pump gives, from its bad to its good end <span class="k-ink" aria-hidden="true" /> what the circuit asks for</p>
+      {valves.map((v) => <Valve key={v.path} v={v} />)}
+    </section>
+  )
+}
+
+// Valve turns one valve; the answers follow while it is dragged, and the drag is
+// one step of undo.
+function Valve({ v }: { v: FormField }) {
+  const given = Number.parseFloat(v.text)
+  const [typed, put] = useState<number | null>(null)
+  const id = `valve-${v.path.replace(/\W/g, "_")}`
+  return (
+    <div class="valve">
+      <label for={id}>Valve on line {v.line}: {typed ?? given} % open</label>
+      <input
+        id={id} type="range" min="5" max="100" step="1" value={typed ?? given}
+        onInput={(e) => {
+          const to = e.currentTarget.valueAsNumber
+          put(to)
+          void setValues([{ path: v.path, to: `${to} %` }], true)
+        }}
+        onChange={() => put(null)}
+      />
+    </div>
+  )
+}
+
+function Outlets({ m, us }: { m: OutletsWater, us: boolean }) {
+  const unit = smallFlowUnit(us)
+  const mean = m.flow.reduce((a, b) => a + b, 0) / Math.max(1, m.flow.length)
+  const most = Math.max(...m.high, 1e-12)
+  const driest = m.flow.indexOf(Math.min(...m.flow))
+  const wettest = m.flow.indexOf(Math.max(...m.flow))
+  if (m.flow.length === 0) return null
+  return (
+    <section class="card" aria-label={`Outlets of ${m.name}`}>
+      <h2>Outlets of the {m.name}</h2>
+      <p class="lead">
+        {m.flow.length} outlets give {show(flowUnit(us), m.total)} together, {show(unit, mean)} each in the mean.
+        The driest is number {driest + 1} with {show(unit, m.flow[driest] ?? 0)}, the wettest number {wettest + 1} with {show(unit, m.flow[wettest] ?? 0)}.
+      </p>
+      {m.flow.length <= 400 && (
+        <svg class="bars" viewBox={`0 0 ${m.flow.length * 10} 100`} preserveAspectRatio="none" aria-hidden="true">
+          {m.flow.map((q, i) => (
+            <g key={i}>
+              <rect x={i * 10 + 1} width="8" y={100 - 96 * q / most} height={96 * q / most} class={q < 0.8 * mean ? "dry" : q > 1.2 * mean ? "wet" : "fair"} />
+              <line x1={i * 10 + 5} x2={i * 10 + 5} y1={100 - 96 * (m.low[i] ?? q) / most} y2={100 - 96 * (m.high[i] ?? q) / most} class="whisker" />
+            </g>
+          ))}
+        </svg>
+      )}
+      <details>
+        <summary>As a table</summary>
+        <table>
+          <thead><tr><th scope="col">Outlet</th><th scope="col">Low</th><th scope="col">Likely</th><th scope="col">High</th></tr></thead>
+          <tbody>
+            {m.flow.slice(0, 400).map((q, i) => (
+              <tr key={i}><th scope="row">{i + 1}</th><td>{unit.of(m.low[i] ?? q).toFixed(1)}</td><td>{unit.of(q).toFixed(1)}</td><td>{unit.of(m.high[i] ?? q).toFixed(1)}</td></tr>
+            ))}
+          </tbody>
+          <caption>in {unit.name}</caption>
+        </table>
+      </details>
+    </section>
+  )
+}
+
+export function axes(ink: string, line: string, x: string, y: string): uPlot.Axis[] {
+  const font = "13px system-ui, sans-serif"
+  const one = { stroke: ink, grid: { stroke: line, width: 1 }, ticks: { stroke: line, width: 1 }, font, labelFont: font, labelSize: 22 }
+  return [{ ...one, label: x }, { ...one, label: y, size: 52 }]
+}

@@ -1,0 +1,72 @@
+import { useEffect, useRef, useState } from "preact/hooks"
+import { Flat } from "./flat"
+import { PartCard } from "./partcard"
+import { chosen, good, moment, theme } from "./store"
+import type { ScenePart } from "./types"
+import type { Space } from "./space"
+
+// Look: the enclosure to scale, in space or as flat views with sizes.
+export default function Look({ brief }: { brief?: boolean }) {
+  const [flat, putFlat] = useState(() => !brief && window.innerWidth < 500)
+  const o = good.value
+  if (!o?.scene) return <p class="wait">{o ? "Nothing can be drawn of this design yet." : "Computing …"}</p>
+  return (
+    <div class={brief ? "looking brief" : "looking"}>
+      <div class="tabs" role="group" aria-label="Show it">
+        <button type="button" aria-pressed={!flat} onClick={() => putFlat(false)}>In space</button>
+        <button type="button" aria-pressed={flat} onClick={() => putFlat(true)}>Flat, with sizes</button>
+      </div>
+      {flat ? <Flat scene={o.scene} water={o.water} us={o.report?.units === "us"} /> : <InSpace />}
+      <PartCard />
+    </div>
+  )
+}
+
+function InSpace() {
+  const canvas = useRef<HTMLCanvasElement>(null)
+  const ref = useRef<Space | null>(null)
+  const [failed, fail] = useState("")
+  const [running, run] = useState(false)
+  const [cut, putCut] = useState(100)
+  const [apart, putApart] = useState(0)
+  const o = good.value
+  useEffect(() => {
+    let on = true
+    import("./space").then(({ space }) => {
+      if (!on || !canvas.current) return
+      try {
+        ref.current = space(canvas.current, (p: ScenePart | null) => { chosen.value = p?.field ?? "" })
+        if (good.peek()) ref.current.show(good.peek()!, moment.peek()?.level ?? null)
+      } catch {
+        fail("This browser cannot draw in three dimensions. The flat views show the same.")
+      }
+    }, () => fail("This part of the page could not be loaded. Load the page again."))
+    return () => {
+      on = false
+      ref.current?.end()
+      ref.current = null
+    }
+  }, [])
+  useEffect(() => { if (o) ref.current?.show(o, moment.value?.level ?? null) }, [o, moment.value])
+  useEffect(() => {
+    const line = chosen.value.startsWith("line:") ? Number(chosen.value.slice(5)) : 0
+    ref.current?.choose(line > 0 ? "" : chosen.value, line)
+  }, [chosen.value, o])
+  useEffect(() => { ref.current?.colours() }, [theme.value])
+  useEffect(() => ref.current?.run(running), [running])
+  const w = o?.water
+  const words = w && o?.scene
+    ? `The enclosure with ${o.scene.parts.length} parts. The pool stands at ${Math.round((w.pool - w.poolFloor) * 1000)} mm over its floor, the sump at ${Math.round((w.sump - w.sumpFloor) * 1000)} mm.`
+    : ""
+  return (
+    <>
+      {failed ? <p class="wait" role="alert">{failed}</p> : <canvas class="space" ref={canvas} role="img" aria-label={`${words} The list of parts below names each; the curves tell what each outlet gives.`} />}
+      <div class="reins" role="group" aria-label="The picture">
+        {(["corner", "front", "left", "top"] as const).map((f) => <button key={f} type="button" onClick={() => ref.current?.look(f)}>{f === "left" ? "side" : f}</button>)}
+        <button type="button" aria-pressed={running} onClick={() => run(!running)}>{running ? "Stop the water" : "Let it run"}</button>
+        <label>Cut away <input type="range" min="20" max="100" value={cut} onInput={(e) => { putCut(e.currentTarget.valueAsNumber); ref.current?.section(e.currentTarget.valueAsNumber / 100) }} /></label>
+        <label>Pull apart <input type="range" min="0" max="100" value={apart} onInput={(e) => { putApart(e.currentTarget.valueAsNumber); ref.current?.explode(e.currentTarget.valueAsNumber / 100) }} /></label>
+      </div>
+    </>
+  )
+}

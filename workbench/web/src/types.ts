@@ -1,0 +1,350 @@
+// Made from the Go types by go test ./workbench -update. Do not edit.
+
+export interface AisleReply {
+  rows: AisleRow[]
+}
+
+export interface AisleRequest {
+  name: string
+  text: string
+  pumps: PumpSeen[]
+}
+
+export interface AisleRow {
+  name: string
+  problem?: Problem
+  verdict: Verdict
+  answers: Answer[]
+  edits: Edit[]
+}
+
+export interface Answer {
+  id: string
+  question: string
+  verdict: Verdict
+  say: string
+  figures: Figure[]
+  limit: Limit
+  margin?: string
+  limiting?: string
+  limitingLine?: number
+  matters?: Matter[]
+  fixes?: Fix[]
+  cautions?: string[]
+}
+
+export interface AsBuilt {
+  field: string
+  planned: string
+  measured: string
+  line: number
+}
+
+export interface Assumed {
+  what: string
+  value: string
+  why: string
+  field: string
+}
+
+export interface Break {
+  id: string
+  question: string
+  verdict: Verdict
+}
+
+export interface ChangeEvent {
+  name: string
+  revision: string
+}
+
+export interface ComputeRequest {
+  name: string
+  text: string
+  fixes: boolean
+}
+
+export interface Course {
+  id: string
+  ended: number
+  why?: string
+  spilled: number
+  spills: Spill[]
+  events: Event[]
+  stores: Store[]
+  time: number[]
+}
+
+export interface CourseReply {
+  course: Course
+  levels: Levels[]
+}
+
+export interface CourseRequest {
+  name: string
+  text: string
+  id: string
+}
+
+export interface DesignList {
+  names: string[]
+  folder: boolean
+}
+
+export interface Doubt {
+  id: string
+  what: string
+  low: number
+  likely: number
+  high: number
+  unit: string
+  text: string
+  why: string
+  settle?: string
+  line?: number
+}
+
+export interface DraftRequest {
+  text: string
+}
+
+export interface DrainWater {
+  name: string
+  flow: number
+  limit: string
+  capacity: number
+}
+
+export interface Edit {
+  path: string
+  to: string
+  kind?: string
+}
+
+export interface Event {
+  at: number
+  what: string
+}
+
+export interface FaultRow {
+  id: string
+  question: string
+}
+
+export interface FaultsReply {
+  faults: FaultRow[]
+}
+
+export interface Figure {
+  name: string
+  low: number
+  likely: number
+  high: number
+  unit: string
+  text: string
+}
+
+export interface Finding {
+  place: Place
+  severity: Severity
+  field: string
+  what: string
+  do: string
+  excerpt: string
+}
+
+export interface Fix {
+  do: string
+  change?: string
+  edits?: Edit[]
+  cost: string
+  before: string
+  after: string
+  verdict: Verdict
+  breaks?: Break[]
+}
+
+export interface FormField {
+  path: string
+  key: string
+  text: string
+  line: number
+  what: string
+  about: string
+  words?: string
+}
+
+export interface Levels {
+  name: string
+  level: number[]
+}
+
+export interface Limit {
+  text?: string
+  source?: string
+  mark?: string
+}
+
+export interface Matter {
+  what: string
+  range: string
+  effect: string
+  swing: number
+  why: string
+  settle?: string
+  line?: number
+}
+
+export interface Outcome {
+  revision: string
+  took: number
+  findings: Finding[]
+  form: FormField[]
+  fault?: string
+  report?: Report
+  water?: Water
+  pump?: PumpCurves
+  scene?: Scene
+}
+
+export interface OutletsWater {
+  name: string
+  at: number[]
+  flow: number[]
+  low: number[]
+  high: number[]
+  total: number
+}
+
+export interface PartRow {
+  name: string
+  kind: string
+  mark: string
+  note?: string
+}
+
+export interface PartsReply {
+  parts: PartRow[]
+}
+
+export interface Place {
+  file: string
+  line: number
+  column: number
+  width: number
+}
+
+export interface Problem {
+  what: string
+  do: string
+}
+
+export interface PumpCurves {
+  flow: number[]
+  pump: [number[], number[], number[]]
+  system: [number[], number[], number[]]
+  atFlow: number
+  atHead: number
+  target: number
+}
+
+export interface PumpSeen {
+  name: string
+  flow: string
+  head: string
+}
+
+export interface Report {
+  name: string
+  file: string
+  findings: Finding[]
+  units: string
+  verdict: Verdict
+  answers: Answer[]
+  assumed: Assumed[]
+  doubts: Doubt[]
+  asBuilt: AsBuilt[]
+}
+
+export interface RunWater {
+  name: string
+  flow: number
+  speed: number
+  shut: boolean
+}
+
+export interface SaveRequest {
+  base: string
+  text: string
+}
+
+export interface Scene {
+  inside: SceneBox
+  outside: SceneBox
+  floor: number
+  parts: ScenePart[]
+  missing: string[]
+}
+
+export interface SceneBox {
+  min: [number, number, number]
+  max: [number, number, number]
+}
+
+export interface ScenePart {
+  kind: string
+  name: string
+  field: string
+  line: number
+  box?: SceneBox
+  points?: [number, number, number][]
+  radius?: number
+  assumed?: string[]
+}
+
+export interface SetReply {
+  text: string
+}
+
+export interface SetRequest {
+  text: string
+  edits: Edit[]
+}
+
+export interface Spill {
+  from: string
+  volume: number
+}
+
+export interface Store {
+  name: string
+  begin: number
+  end: number
+  volume: number[]
+}
+
+export interface Stored {
+  name: string
+  text: string
+  revision: string
+  readOnly: boolean
+  draft?: string
+}
+
+export interface Water {
+  pool: number
+  poolFloor: number
+  damTop: number
+  sump: number
+  sumpFloor: number
+  sumpRim: number
+  chambers: string[]
+  spills: boolean
+  runs: RunWater[]
+  drains: DrainWater[]
+  manifolds: OutletsWater[]
+}
+
+export type Severity = "note" | "warning" | "error"
+
+export type Verdict = "holds" | "tight" | "not known yet" | "fails"

@@ -1,0 +1,19 @@
+// Figures as the builder writes them. Everything the program sends besides texts
+// is SI.
+export interface Unit { name: string, of: (si: number) => number, digits: number }
+
+export const flowUnit = (us: boolean): Unit => us ? { name: "US gal/h", of: (v) => v * 3600 / 0.003785411784, digits: 0 } : { name: "L/h", of: (v) => v * 3.6e6, digits: 0 }
+export const headUnit = (us: boolean): Unit => us ? { name: "ft", of: (v) => v / 0.3048, digits: 1 } : { name: "m", of: (v) => v, digits: 2 }
+export const levelUnit = (us: boolean): Unit => us ? { name: "in", of: (v) => v / 0.0254, digits: 1 } : { name: "mm", of: (v) => v * 1000, digits: 0 }
+export const volumeUnit = (us: boolean): Unit => us ? { name: "US gal", of: (v) => v / 0.003785411784, digits: 1 } : { name: "L", of: (v) => v * 1000, digits: 1 }
+export const smallFlowUnit = (us: boolean): Unit => us ? { name: "US gal/h", of: (v) => v * 3600 / 0.003785411784, digits: 1 } : { name: "L/h", of: (v) => v * 3.6e6, digits: 1 }
+
+export const show = (u: Unit, si: number) => `${u.of(si).toFixed(u.digits)} ${u.name}`
+
+// clock tells a time since the start.
+export function clock(s: number): string {
+  if (s < 90) return `${Math.round(s)} s`
+  if (s < 5400) return `${Math.floor(s / 60)} min ${Math.round(s % 60)} s`
+  if (s < 172800) return `${Math.floor(s / 3600)} h ${Math.round(s % 3600 / 60)} min`
+  return `${(s / 86400).toFixed(1)} days`
+}

@@ -57,7 +57,7 @@ func (s *Survey) choice(a *Answer, p *study.GlassPane, name string, t float64) e
 		return err
 	}
 	f := s.stressFigure(name, same(st))
-	f.Text += ", bow " + small(bowOf(st), s.E.Units)
+	f.Text += " and " + small(bowOf(st), s.E.Units) + " of bow"
 	a.Figures = append(a.Figures, f)
 	return nil
 }

@@ -101,7 +101,7 @@ func TestRoomByHand(t *testing.T) {
 func TestHoleVerdicts(t *testing.T) {
 	const hole = "up: 110 mm, in: 110 mm, edge: left"
 	const riser = "up: 962 mm, in: 450 mm, edge: left"
-	const glass = "thickness: 6 mm, glass: annealed }\n    - { name: side,"
+	const glass = "thickness: 6 mm, glass: annealed, edges"
 	for _, c := range []struct {
 		name  string
 		data  []byte
@@ -125,8 +125,8 @@ func TestHoleVerdicts(t *testing.T) {
 		{"a rim that laps far", examples.CounterWall, []string{"at: back, of: plastic, flat: 3/4 in, wall: 3/32 in, over: 1 in", "at: back, of: plastic, flat: 3/4 in, wall: 3/32 in, over: 2 in"}, "hole[side drain]", Fails, "nut to the tank's rim at the back, 1/8 in too near"},
 		{"no room for a hand over the stand", examples.CounterWall, []string{"up: 3 in, in: 3 in", "up: 2 in, in: 3 in"}, "hole[side drain]", Tight, ""},
 		{"a hole for another fitting", examples.CorridorCabinet, []string{"size: 44 mm", "size: 40 mm"}, "hole[main drain]", Tight, "measure the thread"},
-		{"laminated", examples.CorridorCabinet, []string{glass, "thickness: 6 mm, glass: laminated }\n    - { name: side,"}, "hole[main drain]", Fails, "glass shop"},
-		{"nobody has looked", examples.CorridorCabinet, []string{glass, "thickness: 6 mm, glass: not checked }\n    - { name: side,"}, "hole[main drain]", Unknown, "polarised"},
+		{"laminated", examples.CorridorCabinet, []string{glass, "thickness: 6 mm, glass: laminated, edges"}, "hole[main drain]", Fails, "glass shop"},
+		{"nobody has looked", examples.CorridorCabinet, []string{glass, "thickness: 6 mm, glass: not checked, edges"}, "hole[main drain]", Unknown, "polarised"},
 		{"a toughened pane", examples.CounterWall, []string{"name: riser hole, pane: left side", "name: riser hole, pane: back", "in: 2 1/2 in, edge: rear", "in: 2 1/2 in, edge: left"}, "way[riser hole]", Fails, "bursts"},
 	} {
 		a := theAnswer(t, holesOf(t, c.data, c.pairs...), c.id)
@@ -269,8 +269,8 @@ func TestMayDrill(t *testing.T) {
 		{"the old bottom by its place", examples.CounterWall, []string{"glass: toughened, was: bottom", "glass: annealed"}, "back", "", "by where it stands"},
 		{"the old bottom by its place, whatever the file calls it", examples.CounterWall, []string{"glass: toughened, was: bottom", "glass: annealed, was: end"}, "back", "", "by where it stands"},
 		{"a rule broken", examples.CounterWall, []string{"up: 33 1/4 in, in: 2 1/2 in", "up: 33 1/4 in, in: 3/4 in"}, "left side", "Rim to edge", ""},
-		{"laminated", examples.CorridorCabinet, []string{"thickness: 6 mm, glass: annealed }\n    - { name: side,", "thickness: 6 mm, glass: laminated }\n    - { name: side,"}, "back", "glass shop", ""},
-		{"plastic", examples.CorridorCabinet, []string{"thickness: 6 mm, glass: annealed }\n    - { name: side,", "thickness: 6 mm, glass: acrylic }\n    - { name: side,"}, "back", "", "plastics"},
+		{"laminated", examples.CorridorCabinet, []string{"thickness: 6 mm, glass: annealed, edges", "thickness: 6 mm, glass: laminated, edges"}, "back", "glass shop", ""},
+		{"plastic", examples.CorridorCabinet, []string{"thickness: 6 mm, glass: annealed, edges", "thickness: 6 mm, glass: acrylic, edges"}, "back", "", "plastics"},
 	} {
 		p := MayDrill(changed(t, c.data, c.pairs...), c.pane)
 		var why []string

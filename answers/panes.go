@@ -186,6 +186,10 @@ func (s *Survey) paneVerdict(a *Answer, p *study.GlassPane) {
 		Text:   fmt.Sprintf("%s for good in %s, %.0f %% of it beside a hole; bow of a free edge within a 300th of its length, and a 200th at most", stressText(limit.Likely, sys), p.Kind, 100*edgeShare),
 		Source: string(limit.Source), Mark: paneMark(p.Kind),
 	}
+	if _, _, ok := shortStrength(p.Kind); ok {
+		a.Limit.Text += fmt.Sprintf("; a push of %s on a square of %s for %.0f s within what it bears for some seconds", pushText(sys), quantity.Length(study.KnockSize).Show(sys), study.KnockSeconds)
+		a.Limit.Mark += "; the push assumed, no source; for seconds the lower of EN 16612 and ASTM E1300, from memory"
+	}
 	list := []judged{{
 		use: worst.Stress / limit.Likely, verdict: Fails, than: "than it bears for good, pool full, at the bad end",
 		say: fmt.Sprintf("No: with the pool full to %s the stress may be %s.", brim, stressText(worst.Stress, sys)),

@@ -42,7 +42,7 @@ func TestWrittenAsTried(t *testing.T) {
 		"through wall":   {metric, "kind: standpipe", "kind: wall opening", "    standpipe: rigid pipe 1 in sch 40\n    lip-bore: 26.6 mm\n", "", "up: 110 mm, in: 110 mm", "up: 163 mm, in: 110 mm"},
 		"return":         {us, "manifolds:\n", "  - { name: return, from: main pump, to: pool, end-height: 2 in, pieces: [{ part: vinyl hose 16 mm, length: 1.5 m }] }\n\nmanifolds:\n"},
 		"no hole":        {us, "    hole: { pane: left side, size: 1 1/2 in, up: 3 in, in: 3 in, edge: rear }\n", ""},
-		"measured bores": {metric, "{ part: vinyl hose 16 mm, length: 0.4 m }", "{ part: vinyl hose 16 mm, bore: 15.5 mm, length: 0.4 m }", "level-error: 3 mm", "level-error: 3 mm\n    feed: left", "    feed: centre\n", ""},
+		"measured bores": {metric, "{ part: vinyl hose 16 mm, length: 0.4 m, ", "{ part: vinyl hose 16 mm, bore: 15.5 mm, length: 0.4 m, ", "level-error: 3 mm", "level-error: 3 mm\n    feed: left", "    feed: centre\n", ""},
 	} {
 		list[name] = pairs
 	}

@@ -57,7 +57,7 @@ func holeStep(x float64) float64 {
 // Source: Heywood 1952, from memory; checked against a solution for one edge.
 func EdgeFactor(d, distance float64) float64 {
 	r := d / 2 / distance
-	if !(r >= 0 && r < 1) {
+	if !(r >= 0 && r < 1-1e-9) { // a hair, from sums of lengths, is no glass
 		return math.Inf(1)
 	}
 	s := 1 - r

@@ -64,6 +64,9 @@ func (p *GlassPane) fromRight(edge string) bool {
 	return false
 }
 
+// tape is what no tape shows, m.
+const tape = 1e-4
+
 // Sharp reports whether an opening has corners that nobody has rounded.
 func (o *Opening) Sharp() bool { return o.Diameter == 0 && !(o.Corner > 0) }
 
@@ -72,7 +75,6 @@ func (o *Opening) size() float64 { return max(o.Diameter, o.Width, o.Height) }
 
 // cuts reports whether the opening is a notch, and how far it cuts in.
 func (p *GlassPane) cuts(o *Opening) (depth float64, ok bool) {
-	const tape = 1e-4
 	wide, high := max(o.Diameter, o.Width), max(o.Diameter, o.Height)
 	switch {
 	case o.Diameter > 0:
@@ -121,6 +123,9 @@ func (p *GlassPane) beside(r *plate.Result, i int, t, poisson float64) float64 {
 			gap := math.Hypot(q.X-o.X, q.Y-o.Y) - q.size()/2 - o.size()/2
 			near = min(near, (o.size()+gap)/2)
 		}
+	}
+	if near-o.size()/2 < tape { // it cuts the edge, or another opening
+		return math.Inf(1)
 	}
 	return worst * structure.EdgeFactor(o.size(), near)
 }

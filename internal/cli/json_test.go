@@ -128,7 +128,7 @@ var exponent = regexp.MustCompile(`(m|ft|in)[23]\b`)
 // numbers reads the numbers of a text, "1 3/8" as one, with the step in which
 // each is shown. Inches are shown to the nearest sixteenth and in lowest terms.
 func numbers(text string) (values, steps []float64) {
-	fractions := strings.HasSuffix(text, " in")
+	fractions := strings.HasSuffix(text, " in") && !strings.Contains(text, "psi")
 	for _, m := range inText.FindAllStringSubmatch(exponent.ReplaceAllString(text, "$1"), -1) {
 		part := func(i int) float64 { v, _ := strconv.ParseFloat(m[i], 64); return v }
 		switch {

@@ -71,6 +71,7 @@ var importTable = []row{
 	{"internal/trial", "edges", []string{base, "design", "catalogue"}, "tests of several packages begin with an example, changed"},
 	{"internal/meta", "edges", []string{"source"}, "rules need no product code but the list of sources"},
 	{"examples", "edges", nil, "only files"},
+	{"tools/bundle", "edges", nil, "a tool in a module of its own knows the page's files alone"},
 }
 
 // physics is what a subject may import.
@@ -95,6 +96,8 @@ var modules = []struct {
 	{"rsc.io/qr", []string{"internal/cli"}, "an address as a code, for a phone"},
 	{"github.com/fsnotify/fsnotify", []string{"workbench", "internal/cli"}, "only the edges look at the disk"},
 	{"github.com/gofrs/flock", []string{"workbench", "internal/cli"}, "only the edges look at the disk"},
+	{"github.com/evanw/esbuild", []string{"tools/bundle"}, "it builds the page and is no part of the program"},
+	{"github.com/chromedp/chromedp", nil, "for tests"},
 	{"github.com/google/go-cmp", nil, "for tests"},
 	{"pgregory.net/rapid", nil, "for tests"},
 	{"github.com/santhosh-tekuri/jsonschema/v6", nil, "for tests"},

@@ -78,7 +78,7 @@ function Detail({ a }: { a: Answer }) {
 }
 
 function FixRow({ f }: { f: Fix }) {
-  const edits = (f as Fix & { edits?: Edit[] }).edits ?? []
+  const edits: Edit[] = f.edits ?? []
   return (
     <li>
       <p>{f.do}</p>

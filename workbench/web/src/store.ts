@@ -90,7 +90,7 @@ let calls: Promise<boolean> = Promise.resolve(true)
 const waiting = new Map<string, Edit>()
 
 export function setValues(edits: Edit[], dragging = false): Promise<boolean> {
-  for (const e of edits) waiting.set(`${e.path}`, e)
+  for (const e of edits) waiting.set(`${e.kind ?? ""} ${e.path}`, e)
   calls = calls.then(async () => {
     const now = [...waiting.values()]
     waiting.clear()

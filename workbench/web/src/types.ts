@@ -142,6 +142,7 @@ export interface Figure {
   high: number
   unit: string
   text: string
+  words?: boolean
 }
 
 export interface Finding {

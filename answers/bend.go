@@ -32,7 +32,7 @@ type hoseBend struct {
 // to be bent.
 func (s *Survey) Bend() (a Answer, ok bool) {
 	sys := s.E.Units
-	a = Answer{ID: "bend", Question: "Does any hose kink in its bends?"}
+	a = Answer{ID: "bend", Question: "Does any hose kink in its bends?", Figures: []Figure{}}
 	list := s.bends()
 	if len(list) == 0 {
 		return a, false
@@ -72,16 +72,7 @@ func (s *Survey) Bend() (a Answer, ok bool) {
 	if len(missing) > 0 {
 		a.raise(Unknown, `Measure the tightest bend, to the hose's middle line, and write it as "bend": `+strings.Join(missing, ", ")+".", 0)
 	}
-	switch a.Verdict {
-	case Holds:
-		a.Say = "No: every bend is wider than its hose wants."
-	case Tight:
-		a.Say = "Perhaps: a bend is near what its hose bears."
-	case Unknown:
-		a.Say = "Not known yet: the tightest bend of a hose is not in the file."
-	case Fails:
-		a.Say = "Yes: a bend is tighter than its hose bears."
-	}
+	a.sayWorst("No: every bend is wider than its hose wants.", "Perhaps.", "Yes.")
 	s.bendMatter(&a, list)
 	return a, true
 }

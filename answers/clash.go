@@ -3,6 +3,7 @@ package answers
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"rillwright/geom"
@@ -34,7 +35,7 @@ func (s *Survey) Places() []Answer {
 func (s *Survey) Clash() Answer {
 	sys := s.E.Units
 	l := layout.Of(s.E)
-	a := Answer{ID: "clash", Question: "Does everything fit where it is drawn?"}
+	a := Answer{ID: "clash", Question: "Does everything fit where it is drawn?", Figures: []Figure{}}
 	list := meetings(l)
 	a.Limit = Limit{Text: quantity.Length(handBuilt).Show(sys) + " between things that must not touch", Mark: "what hand building is off by; assumed, no source"}
 	least := nearest(list)
@@ -63,16 +64,7 @@ func (s *Survey) Clash() Answer {
 	s.sumpRoom(&a, l)
 	s.sizesAgree(&a, l)
 	a.Limiting, a.LimitingLine = firstOf(a.Limiting, a.LimitingLine, list)
-	switch a.Verdict {
-	case Holds:
-		a.Say = "Yes, as far as the file places things: nothing is in the way of anything else, and the sizes agree."
-	case Tight:
-		a.Say = "It goes together, but see the notes: something is close, or sizes disagree a little."
-	case Unknown:
-		a.Say = "Not known yet: things meet whose place or size the file leaves open. See the notes."
-	case Fails:
-		a.Say = "No: things are in each other's way, or sizes contradict each other. See the notes."
-	}
+	a.sayWorst("Yes, as far as the file places things: nothing is in the way of anything else, and the sizes agree.", "Only just.", "No.")
 	if !math.IsInf(a.Score, 1) {
 		a.Margin = tenths(a.Score-handBuilt, sys) + " over what hand building is off by, at the bad end"
 		if a.Score < handBuilt {
@@ -87,13 +79,26 @@ func (s *Survey) Clash() Answer {
 const drawnSame = 0.0005
 
 // raise adds a note and lifts the verdict to at least v. The first note of the
-// worst verdict names the limiting line.
+// worst verdict comes first and names the limiting line.
 func (a *Answer) raise(v Verdict, note string, line int) {
-	if v > a.Verdict {
-		a.Limiting, a.LimitingLine = "", line
+	if v <= a.Verdict {
+		a.Cautions = append(a.Cautions, note)
+		return
 	}
-	a.Verdict = max(a.Verdict, v)
-	a.Cautions = append(a.Cautions, note)
+	a.Verdict = v
+	a.Limiting, a.LimitingLine = "", line
+	a.Cautions = slices.Insert(a.Cautions, 0, note)
+}
+
+// sayWorst makes the first note of the worst verdict the answer, after a word for
+// each verdict; what holds says holds.
+func (a *Answer) sayWorst(holds, tight, fails string) {
+	if a.Verdict == Holds {
+		a.Say = holds
+		return
+	}
+	word := map[Verdict]string{Tight: tight, Unknown: "Not known yet.", Fails: fails}[a.Verdict]
+	a.Say, a.Cautions = word+" "+a.Cautions[0], a.Cautions[1:]
 }
 
 // firstOf returns what limits: a line found already, else the nearest meeting.
@@ -162,13 +167,12 @@ func tenths(v float64, sys quantity.System) string {
 	return fmt.Sprintf("%.1f mm", v*1000)
 }
 
-// tooLarge looks at panels and manifolds that are larger than the inside, wherever
-// they hang.
+// tooLarge looks at panels that are larger than the inside, wherever they hang.
 func (s *Survey) tooLarge(a *Answer, l *layout.Layout) {
 	room := l.Inside.Size()
 	for i := range l.Parts {
 		p := &l.Parts[i]
-		if p.Kind != layout.KindGrid && p.Kind != layout.KindManifold {
+		if p.Kind != layout.KindGrid {
 			continue
 		}
 		size := p.Solid.Bounds().Size()

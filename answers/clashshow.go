@@ -11,23 +11,15 @@ import (
 	"rillwright/quantity"
 )
 
-// distance shows a gap, or how deep two things are in each other's way.
-func distance(v float64, sys quantity.System) string {
-	if v < 0 {
-		return tenths(-v, sys) + " too little"
-	}
-	return tenths(v, sys)
-}
-
 // clashFigures shows the nearest meetings.
 func (s *Survey) clashFigures(a *Answer, l *layout.Layout, list, good, bad []meeting) {
 	if len(list) == 0 {
 		return
 	}
 	band := quantity.Band[quantity.Length]{Low: quantity.Length(nearest(bad)), Likely: quantity.Length(nearest(list)), High: quantity.Length(nearest(good))}
-	f := figure("nearest that two things come", band, s.E.Units)
-	f.Text = distance(nearest(list), s.E.Units)
-	if low, high := distance(nearest(bad), s.E.Units), distance(nearest(good), s.E.Units); low != high {
+	f := figure("nearest that two things come (below 0: overlap)", band, s.E.Units)
+	f.Text = tenths(nearest(list), s.E.Units)
+	if low, high := tenths(nearest(bad), s.E.Units), tenths(nearest(good), s.E.Units); low != high {
 		f.Text = fromTo(low, high) + ", likely " + f.Text
 	}
 	a.Figures = append(a.Figures, f)
@@ -49,7 +41,7 @@ func (s *Survey) clashFigures(a *Answer, l *layout.Layout, list, good, bad []mee
 		}
 		shown[name] = true
 		f := figure(strings.TrimPrefix(name, "the "), quantity.Exactly(quantity.Length(m.gap)), s.E.Units)
-		f.Text = distance(m.gap, s.E.Units)
+		f.Text = tenths(m.gap, s.E.Units)
 		a.Figures = append(a.Figures, f)
 	}
 	for _, tail := range l.All(layout.KindTail) {
@@ -58,14 +50,8 @@ func (s *Survey) clashFigures(a *Answer, l *layout.Layout, list, good, bad []mee
 			continue
 		}
 		by := path.Points[0].Z - path.Points[len(path.Points)-1].Z
-		f := figure(fmt.Sprintf("opening of the %s to the place it feeds", tail.Name), quantity.Exactly(quantity.Length(by)), s.E.Units)
-		f.Text, f.Words = "at one height", true
-		switch {
-		case by > drawnSame:
-			f.Text = tenths(by, s.E.Units) + " higher"
-		case by < -drawnSame:
-			f.Text = tenths(-by, s.E.Units) + " lower"
-		}
+		f := figure(fmt.Sprintf("opening of the %s, above the place it feeds", tail.Name), quantity.Exactly(quantity.Length(by)), s.E.Units)
+		f.Text = tenths(by, s.E.Units)
 		a.Figures = append(a.Figures, f)
 	}
 }
@@ -151,7 +137,7 @@ func (s *Survey) clashMatters(a *Answer, likely float64) (good, bad []meeting) {
 			*c.of(&best), *c.of(&worst) = *c.of(&high), *c.of(&low)
 		}
 		a.Matters = append(a.Matters, Matter{
-			What: c.what, Range: fromTo(c.show(*c.of(&low)), c.show(*c.of(&high))), Effect: "nearest " + fromTo(distance(x, sys), distance(y, sys)),
+			What: c.what, Range: fromTo(c.show(*c.of(&low)), c.show(*c.of(&high))), Effect: "nearest " + fromTo(tenths(x, sys), tenths(y, sys)),
 			Swing: math.Abs(x-y) / max(math.Abs(likely), handBuilt), Why: "assumed, no source", Settle: "the fitting in your hand",
 		})
 	}

@@ -56,7 +56,7 @@ func meetings(l *layout.Layout) []meeting {
 				}
 			}
 			if !math.IsInf(gap, 1) {
-				out = append(out, meeting{p, q, gap, len(p.Assumed) == 0 && len(q.Assumed) == 0})
+				out = append(out, meeting{p, q, gap, certain(l, p, q, gap)})
 			}
 		}
 	}
@@ -106,4 +106,26 @@ func mayNot(a, b layout.Kind) bool {
 		return a == layout.KindNut
 	}
 	return glass(b) || frame(b)
+}
+
+// certain reports whether two things overlap wherever the file may mean them to
+// be: nothing of their places or sizes was assumed but what cannot free them.
+func certain(l *layout.Layout, p, q *layout.Part, gap float64) bool {
+	x, y := p.Solid.Bounds().Size(), q.Solid.Bounds().Size()
+	for _, part := range []*layout.Part{p, q} {
+		for _, text := range part.Assumed {
+			switch text {
+			case layout.Middle: // too wide together to pass each other
+				if x.X+y.X > l.Inside.Size().X+drawnSame {
+					continue
+				}
+			case layout.OnLine: // half its height up or down at most
+				if -gap > part.Solid.Bounds().Size().Z/2 {
+					continue
+				}
+			}
+			return false
+		}
+	}
+	return true
 }

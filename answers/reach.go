@@ -28,7 +28,7 @@ const (
 func (s *Survey) Reach() Answer {
 	sys := s.E.Units
 	l := layout.Of(s.E)
-	a := Answer{ID: "reach", Question: "Can your hand and tools get there later?"}
+	a := Answer{ID: "reach", Question: "Can your hand and tools get there later?", Figures: []Figure{}}
 	reach := quantity.Band[quantity.Length]{Low: armLow, Likely: arm, High: armHigh}
 	own := s.E.Design.Place.Reach
 	if own.Given() {
@@ -79,7 +79,7 @@ func (s *Survey) Reach() Answer {
 	s.nuts(&a, l)
 	s.liftPump(&a, l)
 	s.outsideThings(&a, l)
-	s.sayReach(&a)
+	a.sayWorst("Yes: all that wants servicing is within reach of the opening, with room for a hand.", "Mostly.", "No.")
 	if !own.Given() && len(grips) > 0 {
 		far := limit - spare
 		a.Matters = append(a.Matters, Matter{
@@ -98,19 +98,6 @@ func spareText(v float64, sys quantity.System) string {
 		return quantity.Length(-v).Show(sys) + " missing"
 	}
 	return quantity.Length(v).Show(sys) + " to spare"
-}
-
-func (s *Survey) sayReach(a *Answer) {
-	switch a.Verdict {
-	case Holds:
-		a.Say = "Yes: all that wants servicing is within reach of the opening, with room for a hand."
-	case Tight:
-		a.Say = "Mostly: see the notes for what a short arm does not reach, or what must be lifted out first."
-	case Unknown:
-		a.Say = "Not known yet: see the notes for what to measure."
-	case Fails:
-		a.Say = "No: something that must be serviced is out of reach. See the notes."
-	}
 }
 
 // judgeGrip holds one grip against an arm.
@@ -158,7 +145,7 @@ func (s *Survey) nuts(a *Answer, l *layout.Layout) {
 		f := figure(fmt.Sprintf("%s to %s", strings.TrimPrefix(thing(n), "the "), what), quantity.Exactly(quantity.Length(least)), sys)
 		a.Figures = append(a.Figures, f)
 		if least < structure.NutRoom {
-			a.raise(Tight, fmt.Sprintf("%s is %s from %s%s: hand or spanner wants %s round it.", upperFirst(thing(n)), distance(least, sys), what, lines(n.Line, line), quantity.Length(structure.NutRoom).Show(sys)), n.Line)
+			a.raise(Tight, fmt.Sprintf("%s is %s from %s%s: hand or spanner wants %s round it.", upperFirst(thing(n)), tenths(least, sys), what, lines(n.Line, line), quantity.Length(structure.NutRoom).Show(sys)), n.Line)
 		}
 	}
 }

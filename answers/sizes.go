@@ -32,6 +32,8 @@ func (s *Survey) sizesAgree(a *Answer, l *layout.Layout) {
 				continue
 			}
 			a.raise(Fails, fmt.Sprintf("The panes %s and %s are cut to take the same room, %s deep%s: one must be shorter by that and a joint.", m.A, m.B, mm(m.By), at), m.Line)
+		case layout.DoorShut:
+			a.raise(Fails, fmt.Sprintf("The %s does not shut: the dam stands %s in its way%s, and there is no room in front of it within the outside depth.", m.A, mm(m.By), at), m.Line)
 		case layout.DamGap:
 			switch {
 			case m.By < -drawnSame:

@@ -100,7 +100,13 @@ func (l *Layout) boxes() {
 		l.Assumed = append(l.Assumed, "the inside sizes as the outside ones less the panes")
 	case !e.Outside.Given():
 		out = in.Add(lo).Add(hi)
-		l.Assumed = append(l.Assumed, "the outside sizes as the inside ones and the panes")
+		for i := range e.Panes {
+			// Where a face is open only the floor pane tells how far it goes.
+			if at, _ := where(&e.Panes[i]); at == "bottom" {
+				out.X, out.Y = max(out.X, float64(e.Panes[i].Width.Value)), max(out.Y, float64(e.Panes[i].Height.Value))
+			}
+		}
+		l.Assumed = append(l.Assumed, "the outside sizes as the inside ones and the panes, or as the floor pane if that is larger")
 	}
 	for _, a := range []geom.Axis{geom.X, geom.Y, geom.Z} {
 		in = in.With(a, max(in.On(a), 0))

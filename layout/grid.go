@@ -91,7 +91,7 @@ func (l *Layout) grid(i int, p *design.GridPanel) {
 	begin := float64(p.Left.Value)
 	if !p.Left.Given() {
 		begin = middle(0, l.Inside.Max.On(along), across)
-		assumed = append(assumed, [...]string{"in the middle, left to right", "in the middle, front to back"}[along])
+		assumed = append(assumed, [...]string{Middle, "in the middle, front to back"}[along])
 	}
 	z := float64(p.Bottom.Value)
 	b := geom.Box{Min: geom.Vec{Z: z}, Max: geom.Vec{Z: z + up}}

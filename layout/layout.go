@@ -60,9 +60,15 @@ type Part struct {
 	Line  int    // 1-based, 0 if the file has none
 	Solid geom.Solid
 	// Assumed tells what of its place or size the file leaves open and how it was
-	// taken, each in words that follow "taken": "in the middle, left to right".
+	// taken, each in words that follow "taken": Middle.
 	Assumed []string
 }
+
+// Assumptions that do not bear on every overlap.
+const (
+	Middle = "in the middle, left to right"
+	OnLine = "with its middle line at the height of its outlets"
+)
 
 // Left is something that could not be placed.
 type Left struct {

@@ -25,7 +25,7 @@ func (l *Layout) manifolds() {
 			wall = usualWall
 			part.Assumed = append(part.Assumed, "with a wall of "+l.show(usualWall))
 		}
-		part.Assumed = append(part.Assumed, "with its middle line at the height of its outlets")
+		part.Assumed = append(part.Assumed, OnLine)
 		radius := m.Bore.Value/2 + wall
 		at := geom.Vec{Z: l.Z(m.Height)}
 		left, out := 0.0, 0.0
@@ -35,7 +35,7 @@ func (l *Layout) manifolds() {
 				left, out = float64(q.Left.Value), float64(q.Out.Value)
 				if !q.Left.Given() {
 					left = middle(0, l.Inside.Max.X, m.Length)
-					part.Assumed = append(part.Assumed, "in the middle, left to right")
+					part.Assumed = append(part.Assumed, Middle)
 				}
 				placed = q.Out.Given()
 			}

@@ -241,7 +241,7 @@ func (l *Layout) span(a geom.Axis, size float64) (lo float64, assumed string) {
 		lo = middle(best.lo, best.hi, size)
 	}
 	if best.hi-best.lo > size+2*loose {
-		assumed = [...]string{"in the middle, left to right", "in the middle, front to back"}[a]
+		assumed = [...]string{Middle, "in the middle, front to back"}[a]
 		if best.push == 1 {
 			assumed = "with its free edge at the front"
 		}

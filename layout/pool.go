@@ -16,7 +16,7 @@ func (l *Layout) pool() {
 	x := middle(0, l.Inside.Max.X, e.Pool.Width)
 	l.Pool.Box = geom.Box{Min: geom.Vec{X: x, Z: floor}, Max: geom.Vec{X: x + e.Pool.Width, Y: e.Pool.Depth, Z: brim}}
 	if l.Inside.Max.X-e.Pool.Width > 2*same {
-		l.Pool.Assumed = append(l.Pool.Assumed, "in the middle, left to right")
+		l.Pool.Assumed = append(l.Pool.Assumed, Middle)
 	}
 	l.Pool.Assumed = append(l.Pool.Assumed, "from the back pane on")
 	l.add(Part{Kind: KindPool, Name: "pool", Field: "pool", Line: d.Pool.Pos.Line, Solid: l.Pool.Box, Assumed: l.Pool.Assumed})

@@ -29,6 +29,9 @@ const (
 	// DamPane: the pane listed as the dam is larger than the dam's section says by
 	// By along Axis (z for its height, y for its thickness).
 	DamPane
+	// DoorShut: the dam, B, stands in the way of door A, which is drawn as far to the
+	// front as the outside lets it, by By (below 0).
+	DoorShut
 	// PoolWide: the pool is narrower than the inside by By: more than a joint.
 	PoolWide
 )
@@ -120,15 +123,22 @@ func (l *Layout) paneSizes() {
 				l.Sizes = append(l.Sizes, Mismatch{Kind: StandsOut, A: p.Name, B: "outside", Line: p.Line, Other: l.e.Design.Enclosure.Outside.Pos.Line, Axis: a, By: by})
 			}
 		}
+		if by := geom.Gap(p.Box, l.Dam); l.HasDam && p.At != "dam" && by < -same {
+			kind := PanesMeet
+			if p.At == "door" {
+				kind = DoorShut
+			}
+			l.Sizes = append(l.Sizes, Mismatch{Kind: kind, A: p.Name, B: "dam", Line: p.Line, Other: l.e.Design.Dam.Pos.Line, By: by})
+		}
 		for k := i + 1; k < len(l.Panes); k++ {
 			q := &l.Panes[k]
 			by := geom.Gap(p.Box, q.Box)
-			if by > -same {
+			if by > -same || p.At == "dam" || q.At == "dam" {
 				continue
 			}
 			l.Sizes = append(l.Sizes, Mismatch{
 				Kind: PanesMeet, A: p.Name, B: q.Name, Line: p.Line, Other: q.Line, By: by,
-				Outer: tank && p.At != "dam" && q.At != "dam" && p.At != "door" && q.At != "door" && -by < math.Min(p.Thick, q.Thick)+same,
+				Outer: tank && p.At != "door" && q.At != "door" && -by < math.Min(p.Thick, q.Thick)+same,
 			})
 		}
 	}

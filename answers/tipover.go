@@ -149,6 +149,7 @@ func (t *tipping) verdict(a *Answer) {
 		}
 	case fixed:
 		a.Verdict = Holds
+		a.Margin = "not fixed, " + a.Margin
 		a.Say = "It is fixed to the wall, as the file has it; the fixing itself, its screws and the wall are not checked here. Not fixed: " + lower(goes) + "."
 	case a.Score >= 1:
 		a.Verdict, a.Say = Holds, "Not easily: "+lower(goes)+"."

@@ -32,6 +32,11 @@ type sheet struct {
 	glass         structure.Kind
 }
 
+// plastic reports whether silicone holds badly on it, so that no strip is bonded to it.
+func (s *sheet) plastic() bool {
+	return s.glass == structure.Acrylic || s.glass == structure.Polycarbonate
+}
+
 // damGlass tries other glass for the dam, a strip along its top, and less water.
 func (f *finder) damGlass() []change {
 	e := f.s.E
@@ -53,7 +58,9 @@ func (f *finder) damGlass() []change {
 		return nil
 	}
 	out := f.otherGlass(&s)
-	out = append(out, f.strip(&s, "dam", "top", s.width))
+	if !s.plastic() {
+		out = append(out, f.strip(&s, "dam", "top", s.width))
+	}
 	return append(out, f.lowerDam()...)
 }
 
@@ -89,7 +96,7 @@ func (f *finder) paneGlass(name string) []change {
 	if !p.Was.Given() {
 		out = append(out, f.otherGlass(&s)...)
 	}
-	if place == "bottom" {
+	if place == "bottom" || s.plastic() {
 		return out
 	}
 	switch bonded := func(e design.Field[string]) bool { return e.Value == "" || e.Value == "bonded" }; {
@@ -109,7 +116,7 @@ func (f *finder) paneKey(i int) string {
 
 // otherGlass tries a pane in the next thicknesses, laminated and toughened.
 func (f *finder) otherGlass(s *sheet) []change {
-	if s.glass == structure.Acrylic || s.glass == structure.Polycarbonate {
+	if s.plastic() {
 		return nil
 	}
 	list := structure.MetricFloat()

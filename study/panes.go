@@ -133,7 +133,18 @@ func poolPane(e *enclosure.Enclosure, pane *design.Pane, level float64) (GlassPa
 	}
 	if at != "bottom" {
 		p.Holds[plate.Top] = Loose
-		if !anyEdge(&pane.Edges) {
+		front, open := openFront(d, at)
+		if open {
+			p.Holds[front] = Loose
+		}
+		switch {
+		case anyEdge(&pane.Edges):
+			if open && !edgeOf(&pane.Edges, front).Given() {
+				p.assume("its front edge is free, since no pane stands at the front to hold it")
+			}
+		case open:
+			p.assume("its bottom and back are bonded, its top is free, and so is its front, where no pane stands to hold it, since the file names no edges")
+		default:
 			p.assume("its bottom and sides are bonded and its top is free, since the file names no edges")
 		}
 		if at == "inside" && !pane.Outer.Given() {
@@ -156,6 +167,34 @@ func poolPane(e *enclosure.Enclosure, pane *design.Pane, level float64) (GlassPa
 
 func anyEdge(e *design.Edges) bool {
 	return e.Bottom.Given() || e.Left.Given() || e.Right.Given() || e.Top.Given()
+}
+
+func edgeOf(e *design.Edges, s plate.Side) design.Field[string] {
+	return [4]design.Field[string]{plate.Bottom: e.Bottom, plate.Right: e.Right, plate.Top: e.Top, plate.Left: e.Left}[s]
+}
+
+// openFront returns the front edge of a side pane, as seen from outside, and whether
+// nothing stands there but a dam, which holds it only as high as it reaches. Two
+// alike are described by the left one.
+func openFront(d *design.Design, at string) (plate.Side, bool) {
+	front := plate.Right
+	switch at {
+	case "left", "sides":
+	case "right":
+		front = plate.Left
+	default:
+		return 0, false
+	}
+	if d.Dam.Pos.Line == 0 {
+		return front, false
+	}
+	for i := range d.Enclosure.Panes {
+		q := &d.Enclosure.Panes[i]
+		if place, _ := PanePlace(q); place == "front" && q.Up.Value == 0 {
+			return front, false
+		}
+	}
+	return front, true
 }
 
 // holds reads what the file says of a pane's edges.

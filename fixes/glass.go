@@ -46,7 +46,7 @@ func (f *finder) damGlass() []change {
 		thickness: d.Dam.Thickness, glass: structure.Annealed,
 	}
 	for i := range d.Enclosure.Panes {
-		if at, _ := study.PanePlace(&d.Enclosure.Panes[i]); at == "dam" {
+		if at, _ := enclosure.PanePlace(&d.Enclosure.Panes[i]); at == "dam" {
 			s.entry, s.glass = i, study.GlassKind(d.Enclosure.Panes[i].Glass.Value)
 			if !s.thickness.Given() {
 				s.thickness, s.key = d.Enclosure.Panes[i].Thickness, f.paneKey(i)+".thickness"
@@ -83,7 +83,7 @@ func (f *finder) paneGlass(name string) []change {
 		width: float64(p.Width.Value), height: float64(p.Height.Value), thickness: p.Thickness, glass: study.GlassKind(p.Glass.Value),
 	}
 	var out []change
-	place, _ := study.PanePlace(p)
+	place, _ := enclosure.PanePlace(p)
 	if place == "bottom" && d.Enclosure.Rests.Value != "on a full board" {
 		out = append(out, change{
 			do: "put a flat board and a mat under all of the floor pane", cost: f.guess(10, 25), edit: "enclosure.rests: on a full board", bends: true,

@@ -70,7 +70,7 @@ func SealedJoints(e *enclosure.Enclosure, panes []GlassPane) Joints {
 	f := &jointFinder{e: e, d: e.Design, panes: panes}
 	for i := range f.d.Enclosure.Panes {
 		p := &f.d.Enclosure.Panes[i]
-		at, guessed := PanePlace(p)
+		at, guessed := enclosure.PanePlace(p)
 		switch {
 		case at == "":
 			f.out.Lost = append(f.out.Lost, p.Name.Value)

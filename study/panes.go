@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"rillwright/design"
 	"rillwright/enclosure"
@@ -12,33 +11,6 @@ import (
 	"rillwright/structure"
 	"rillwright/structure/plate"
 )
-
-// PanePlace returns where a pane stands: as the file says, else what its name says
-// where that is a plain word (guessed), else "".
-func PanePlace(p *design.Pane) (at string, guessed bool) {
-	if p.At.Value != "" {
-		return p.At.Value, false
-	}
-	for _, word := range strings.FieldsFunc(strings.ToLower(p.Name.Value), func(r rune) bool { return r < 'a' || r > 'z' }) {
-		switch word {
-		case "dam", "door", "top", "back", "front", "left", "right", "bottom":
-			return word, true
-		case "lid":
-			return "top", true
-		case "base", "floor":
-			return "bottom", true
-		case "rear":
-			return "back", true
-		case "divider":
-			return "inside", true
-		case "side", "sides":
-			if p.Count.Value == 2 {
-				return "sides", true
-			}
-		}
-	}
-	return "", false
-}
 
 func (p *GlassPane) assume(format string, args ...any) {
 	if text := fmt.Sprintf(format, args...); !slices.Contains(p.Assumed, text) {
@@ -72,7 +44,7 @@ func damPane(e *enclosure.Enclosure, level float64) GlassPane {
 	}
 	var entry *design.Pane
 	for i := range d.Enclosure.Panes {
-		if at, _ := PanePlace(&d.Enclosure.Panes[i]); at == "dam" {
+		if at, _ := enclosure.PanePlace(&d.Enclosure.Panes[i]); at == "dam" {
 			entry = &d.Enclosure.Panes[i]
 			break
 		}
@@ -105,7 +77,7 @@ func damPane(e *enclosure.Enclosure, level float64) GlassPane {
 // poolPane is a pane of the design, if it stands in the pool or nobody can say.
 func poolPane(e *enclosure.Enclosure, pane *design.Pane, level float64) (GlassPane, bool) {
 	d := e.Design
-	at, guessed := PanePlace(pane)
+	at, guessed := enclosure.PanePlace(pane)
 	foot := float64(d.Enclosure.Bottom.Value) + float64(pane.Up.Value)
 	p := GlassPane{
 		Name: pane.Name.Value, At: at, Kind: GlassKind(pane.Glass.Value), Width: float64(pane.Width.Value), Height: float64(pane.Height.Value), Line: pane.Pos.Line,
@@ -190,7 +162,7 @@ func openFront(d *design.Design, at string) (plate.Side, bool) {
 	}
 	for i := range d.Enclosure.Panes {
 		q := &d.Enclosure.Panes[i]
-		if place, _ := PanePlace(q); place == "front" && q.Up.Value == 0 {
+		if place, _ := enclosure.PanePlace(q); place == "front" && q.Up.Value == 0 {
 			return front, false
 		}
 	}

@@ -2,6 +2,7 @@ package answers
 
 import (
 	"errors"
+	"slices"
 
 	"rillwright/faults"
 )
@@ -27,6 +28,11 @@ type FaultOptions struct {
 	Pairs bool
 	// Progress, if given, is told what is done; calls do not overlap.
 	Progress func(done, of int)
+	// Like, if given, is of nearly the same design: which end of each doubt hurts
+	// is taken from it, so that only the likely case and the bad end are followed.
+	// Then answers come without the doubts that matter, and where the change turned
+	// a doubt round the bad end may not be the worst.
+	Like *FaultSurvey
 }
 
 // Floods follows the faults of a surveyed enclosure and answers what builders
@@ -42,7 +48,7 @@ func (s *Survey) Floods(o FaultOptions) (*FaultReport, error) {
 		}
 		list = few
 	}
-	f, err := s.NewFaultSurvey(list, o.Progress)
+	f, err := s.faultSurvey(list, &o)
 	if err != nil {
 		return nil, err
 	}
@@ -64,6 +70,16 @@ func (s *Survey) Floods(o FaultOptions) (*FaultReport, error) {
 	}
 	Sort(out.Answers)
 	return out, nil
+}
+
+// faultSurvey follows a list of faults. Where one of nearly the same design is at
+// hand that followed the same, the senses found there serve.
+func (s *Survey) faultSurvey(list []faults.Fault, o *FaultOptions) (*FaultSurvey, error) {
+	same := func(x, y faults.Fault) bool { return x.ID == y.ID && x.Kind == y.Kind }
+	if o.Like != nil && slices.EqualFunc(list, o.Like.Faults, same) {
+		return o.Like.Again(s)
+	}
+	return s.NewFaultSurvey(list, o.Progress)
 }
 
 // Creeps answers what water may leave by itself, without following any fault.

@@ -105,7 +105,8 @@ func TestPageIdle(t *testing.T) {
 	p := openPage(t, 1440, 900)
 	p.view("Look")
 	p.until(`Number(document.querySelector("canvas")?.dataset.drawn) > 0`)
-	time.Sleep(700 * time.Millisecond)
+	p.until(`document.querySelector(".fixes, .pulse").textContent !== ""`)
+	time.Sleep(2 * time.Second) // the second pass, with fixes, has come
 	before := js[int](p, `Number(document.querySelector("canvas").dataset.drawn)`)
 	time.Sleep(700 * time.Millisecond)
 	if after := js[int](p, `Number(document.querySelector("canvas").dataset.drawn)`); after != before {

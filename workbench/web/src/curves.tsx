@@ -1,7 +1,7 @@
 import type uPlot from "uplot"
-import { useMemo, useState } from "preact/hooks"
+import { useEffect, useMemo, useState } from "preact/hooks"
 import { Plot } from "./plot"
-import { good, setValues } from "./store"
+import { busy, good, setValues, withCurves } from "./store"
 import { flowUnit, headUnit, show, smallFlowUnit } from "./units"
 import type { FormField, OutletsWater, PumpCurves } from "./types"
 
@@ -9,7 +9,8 @@ import type { FormField, OutletsWater, PumpCurves } from "./types"
 // each outlet gives.
 export default function Curves() {
   const o = good.value
-  if (!o?.report || !o.water) return <p class="wait">{o ? "Nothing to draw yet." : "Computing …"}</p>
+  useEffect(() => withCurves(), [o, busy.value])
+  if (!o?.report || !o.water || !o.curves) return <p class="wait">{o ? "Nothing to draw yet." : "Computing …"}</p>
   const us = o.report.units === "us"
   return (
     <div class="curves">

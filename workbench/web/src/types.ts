@@ -62,6 +62,7 @@ export interface ComputeRequest {
   name: string
   text: string
   fixes: boolean
+  curves: boolean
 }
 
 export interface Course {
@@ -204,6 +205,7 @@ export interface Outcome {
   fault?: string
   report?: Report
   water?: Water
+  curves: boolean
   pump?: PumpCurves
   scene?: Scene
 }

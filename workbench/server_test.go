@@ -306,7 +306,7 @@ func TestSet(t *testing.T) {
 // Compute tells what the command line tells, and what is wrong in place of it.
 func TestCompute(t *testing.T) {
 	b, _ := bench(t)
-	_, data := ask(t, b, "POST", "/api/compute", computeRequest{Name: "wall.yaml", Text: string(examples.CorridorCabinet), Fixes: true})
+	_, data := ask(t, b, "POST", "/api/compute", computeRequest{Name: "wall.yaml", Text: string(examples.CorridorCabinet), Fixes: true, Curves: true})
 	o := as[map[string]json.RawMessage](t, data)
 	for _, key := range []string{"report", "water", "pump", "form", "revision"} {
 		if len(o[key]) < 3 {

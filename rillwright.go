@@ -36,6 +36,9 @@ type Options struct {
 	// text before an edit. What is not touched by the difference is taken from it,
 	// and answers about faults are rougher: see answers.FaultOptions.Like.
 	Like *Report
+	// Stop, if given, is asked now and then while faults are followed; an error of
+	// it ends that, and Build returns it.
+	Stop func() error
 	// Progress, if given, is told how far that is; calls do not overlap.
 	Progress func(done, of int)
 }
@@ -150,7 +153,7 @@ func (r *Report) follow(cat *catalogue.Catalogue, o Options) error {
 		like = o.Like.Faults.Survey
 	}
 	rep, err := r.Survey.Floods(answers.FaultOptions{
-		Like: like, Brief: o.Faults == MainFaults, NoLines: !wants("fill-line") && !wants("creeps"), Pairs: o.Faults == FaultPairs, Progress: o.Progress,
+		Like: like, Stop: o.Stop, Brief: o.Faults == MainFaults, NoLines: !wants("fill-line") && !wants("creeps"), Pairs: o.Faults == FaultPairs, Progress: o.Progress,
 	})
 	if err == nil && !o.NoFixes {
 		err = fixes.Floods(r.Survey, cat, rep, wants)

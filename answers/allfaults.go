@@ -28,6 +28,9 @@ type FaultOptions struct {
 	Pairs bool
 	// Progress, if given, is told what is done; calls do not overlap.
 	Progress func(done, of int)
+	// Stop, if given, is asked now and then; an error of it ends the work and is
+	// what Floods returns.
+	Stop func() error
 	// Like, if given, is of nearly the same design: which end of each doubt hurts
 	// is taken from it, so that only the likely case and the bad end are followed.
 	// Then answers come without the doubts that matter, and where the change turned
@@ -79,7 +82,7 @@ func (s *Survey) faultSurvey(list []faults.Fault, o *FaultOptions) (*FaultSurvey
 	if o.Like != nil && slices.EqualFunc(list, o.Like.Faults, same) {
 		return o.Like.Again(s)
 	}
-	return s.NewFaultSurvey(list, o.Progress)
+	return s.newFaultSurvey(list, o.Progress, o.Stop)
 }
 
 // Creeps answers what water may leave by itself, without following any fault.
@@ -98,6 +101,9 @@ func (f *FaultSurvey) pairs(progress func(done, of int)) ([]faults.Pair, error) 
 	errs := make([]error, len(list))
 	told := newTally(len(list), progress)
 	InParallel(len(list), func(i int) {
+		if errs[i] = f.stopped(); errs[i] != nil {
+			return
+		}
 		r, err := f.Likely().Run(&list[i], faults.Options{Tolerance: coarse, NoTimers: true})
 		pairs[i], errs[i] = faults.Pair{What: list[i].Name, First: ids[i][0], Second: ids[i][1], Result: r}, err
 		if r != nil {

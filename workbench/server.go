@@ -84,6 +84,7 @@ func (b *Bench) Handler() http.Handler {
 	mux.HandleFunc("POST /api/set", b.set)
 	mux.HandleFunc("POST /api/faults", b.faults)
 	mux.HandleFunc("POST /api/course", b.course)
+	mux.HandleFunc("POST /api/everything", b.everything)
 	mux.HandleFunc("POST /api/aisle", b.aisle)
 	mux.HandleFunc("GET /api/parts", b.parts)
 	mux.HandleFunc("GET /api/schema", b.schema)

@@ -132,6 +132,18 @@ export interface FaultRow {
   question: string
 }
 
+export interface Faults {
+  name: string
+  file: string
+  findings: Finding[]
+  units: string
+  verdict: Verdict
+  answers: Answer[]
+  fillLine: FillLine
+  courses: Course[]
+  pairs: Pair[]
+}
+
 export interface FaultsReply {
   faults: FaultRow[]
 }
@@ -144,6 +156,13 @@ export interface Figure {
   unit: string
   text: string
   words?: boolean
+}
+
+export interface FillLine {
+  lowest: number
+  highest: number
+  exists: boolean
+  points: Reserve[]
 }
 
 export interface Finding {
@@ -219,6 +238,13 @@ export interface OutletsWater {
   total: number
 }
 
+export interface Pair {
+  what: string
+  first: string
+  second: string
+  spilled: number
+}
+
 export interface PartRow {
   name: string
   kind: string
@@ -240,6 +266,13 @@ export interface Place {
 export interface Problem {
   what: string
   do: string
+}
+
+export interface Progress {
+  done: number
+  of: number
+  faults?: Faults
+  fault?: string
 }
 
 export interface PumpCurves {
@@ -267,6 +300,14 @@ export interface Report {
   assumed: Assumed[]
   doubts: Doubt[]
   asBuilt: AsBuilt[]
+}
+
+export interface Reserve {
+  level: number
+  volume: number
+  lasts: number
+  spill: number
+  free: number
 }
 
 export interface RunWater {

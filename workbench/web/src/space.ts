@@ -57,6 +57,7 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
   let drawn: Drawn[] = []
   let outcome: Outcome | null = null
   let shape = ""
+  let whole = ""
   let apart = 0
   let chosenField = ""
   let chosenLine = 0
@@ -64,6 +65,16 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
   let frame = 0
   let running = false
   let clock = 0
+
+  // Where drawing is slow (no graphics card), it waits until edits pause, so that
+  // answers are never held up by the picture.
+  let cost = 100
+  let pause = 0
+  const pixel = new Uint8Array(4)
+  const settle = (then: () => void) => {
+    window.clearTimeout(pause)
+    pause = window.setTimeout(then, cost < 8 ? 0 : Math.min(400, 100 + 2 * cost))
+  }
 
   const draw = () => {
     if (frame) return
@@ -74,7 +85,14 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
         clock = now
         move(dt)
       }
+      const began = performance.now()
       renderer.render(scene, camera)
+      if (!running) {
+        // Only a pixel that is read back tells when the drawing is done.
+        const gl = renderer.getContext()
+        gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, pixel)
+        cost = performance.now() - began
+      }
       canvas.dataset.drawn = String(Number(canvas.dataset.drawn ?? 0) + 1)
       if (running) draw()
     })
@@ -316,16 +334,24 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
       const first = outcome === null
       outcome = o
       if (!o.scene) return
-      const now = JSON.stringify(o.scene)
-      if (now !== shape) {
-        shape = now
-        build(o.scene)
+      const put = () => {
+        if (!o.scene) return
+        const all = JSON.stringify([o.scene, o.water, level && [...level]])
+        if (all === whole) return // an outcome that moved nothing in the picture
+        whole = all
+        const now = JSON.stringify(o.scene)
+        if (now !== shape) {
+          shape = now
+          build(o.scene)
+        }
+        pour(o, level)
+        if (first) {
+          size()
+          view("corner")
+        }
       }
-      pour(o, level)
-      if (first) {
-        size()
-        view("corner")
-      }
+      if (level || first) put() // moved through time: the picture is what is looked at
+      else settle(put)
     },
     choose(field, line) {
       chosenField = field
@@ -352,12 +378,13 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
     },
     look: view,
     colours() {
-      shape = ""
+      shape = whole = ""
       if (outcome) this.show(outcome, null)
     },
     end() {
       running = false
       cancelAnimationFrame(frame)
+      window.clearTimeout(pause)
       watch.disconnect()
       controls.dispose()
       canvas.removeEventListener("pointerdown", start)

@@ -137,7 +137,7 @@ async function ask(fixes = false): Promise<void> {
   const of = text.value
   busy.value = true
   try {
-    const o = await api.compute({ name: name.value, text: of, fixes }, mine.signal)
+    const o = await api.compute({ name: name.value, text: of, fixes, curves: view.value === "curves" }, mine.signal)
     if (mine.signal.aborted || of !== text.value) return
     batch(() => {
       outcome.value = o
@@ -150,6 +150,11 @@ async function ask(fixes = false): Promise<void> {
   } finally {
     if (asking === mine) busy.value = false
   }
+}
+
+// withCurves asks again if the last outcome came without them.
+export function withCurves(): void {
+  if (good.value && !good.value.curves && !busy.value) void ask()
 }
 
 export function tell(e: unknown): void {

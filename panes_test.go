@@ -51,6 +51,13 @@ func TestPaneVerdicts(t *testing.T) {
 		{"a slot with round ones", []string{"riser hole, pane: back, size: 26 mm", "riser hole, pane: back, width: 40 mm, height: 26 mm, corner: 8 mm"}, "pane[back]", answers.Holds, "Yes"},
 		{"a hole that touches the edge", []string{"up: 110 mm, in: 110 mm", "up: 110 mm, in: 22 mm"}, "pane[back]", answers.Fails, "without end"},
 		{"plastic", []string{metricDam, "  thickness: 15 mm\n  set-back", metricPane, "height: 200 mm, thickness: 15 mm, glass: acrylic"}, "dam", answers.Tight, "bows"},
+		{"water outside, the pool drained", []string{"  set-back: 30 mm", "  set-back: 30 mm\n  water-outside: 1 m"}, "dam", answers.Fails, "pool drained"},
+		{"a dam that nothing holds", []string{metricPane, metricPane + ", edges: { bottom: free, left: free, right: free }"}, "dam", answers.Unknown, "nothing holds"},
+		{"a side that swings", []string{"name: side, at: sides", "name: side, edges: { left: free }, at: sides"}, "pane[side]", answers.Unknown, "can swing"},
+		{"what hangs on its rim", []string{
+			metricDam, "  thickness: 3 mm\n  set-back", metricPane, "height: 200 mm, thickness: 3 mm, glass: toughened, edges: { top: rim }",
+			"  ways:", "  rims:\n    - { at: top, of: steel, flat: 40 mm, wall: 3 mm }\n  ways:",
+		}, "dam", answers.Tight, "hangs on the rim"},
 		{"thin plastic", []string{metricPane, "height: 200 mm, thickness: 6 mm, glass: acrylic"}, "dam", answers.Fails, ""},
 	} {
 		a := find(structures(t, trial.Swap(t, examples.CorridorCabinet, existing(c.pairs)...)), c.id)
@@ -102,6 +109,10 @@ func TestPaneMatters(t *testing.T) {
 	if !creeps {
 		t.Errorf("plastic does not creep in %+v", plastic.Matters)
 	}
+	// Glass in its place is glass.
+	if p, g := paneFigure(t, &plastic, "in 8 mm glass"), paneFigure(t, &plain, "in 8 mm glass"); p.Text != g.Text {
+		t.Errorf("for a dam of plastic %s, of glass %s", p.Text, g.Text)
+	}
 }
 
 // The same design on a tape in mm and in inches, glass measured, not named.
@@ -116,14 +127,8 @@ func TestPanesInOtherUnits(t *testing.T) {
 	}
 	a := build(t, trial.Swap(t, examples.CorridorCabinet, mm...))
 	b := build(t, trial.Swap(t, examples.CorridorCabinet, inches...))
-	u, err := study.Glass(a.Enclosure, a.Enclosure.Likely(), a.Survey.Likely.PoolLevel)
-	if err != nil {
-		t.Fatal(err)
-	}
-	v, err := study.Glass(b.Enclosure, b.Enclosure.Likely(), a.Survey.Likely.PoolLevel)
-	if err != nil {
-		t.Fatal(err)
-	}
+	u := study.Glass(a.Enclosure, a.Enclosure.Likely(), a.Survey.Likely.PoolLevel)
+	v := study.Glass(b.Enclosure, b.Enclosure.Likely(), a.Survey.Likely.PoolLevel)
 	if len(u) != len(v) || len(u) < 4 {
 		t.Fatalf("%d and %d panes", len(u), len(v))
 	}

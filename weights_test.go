@@ -66,6 +66,11 @@ func TestStandingWholeChain(t *testing.T) {
 	if a.Verdict != answers.Tight || len(a.Fixes) == 0 || a.Fixes[0].Change != "stand.fixed: yes" || a.LimitingLine != r.Design.Stand.Pos.Line {
 		t.Errorf("%v, fixes %+v, line %d", a.Verdict, a.Fixes, a.LimitingLine)
 	}
+	for _, f := range a.Fixes {
+		if strings.Contains(f.Do, "glass") {
+			t.Errorf("against tipping over: %s", f.Do)
+		}
+	}
 	if w := find(r.Answers, "weight"); w.Verdict != answers.Tight || !strings.Contains(w.Say, "engineer") {
 		t.Errorf("%v: %s", w.Verdict, w.Say)
 	}

@@ -52,7 +52,11 @@ func (s *Survey) nominal() []structure.Nominal {
 
 // choice adds what a dam of annealed glass of a thickness would bear.
 func (s *Survey) choice(a *Answer, p *study.GlassPane, name string, t float64) error {
-	st, err := p.State(study.Ask{Thickness: t, Side: -1, Coarse: true})
+	q := *p
+	if q.IsPlastic() {
+		q.Kind = structure.Annealed
+	}
+	st, err := q.State(study.Ask{Thickness: t, Side: -1, Coarse: true})
 	if err != nil {
 		return err
 	}

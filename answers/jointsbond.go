@@ -108,7 +108,7 @@ func (s *Survey) bondFigures(a *Answer, b *study.Bond, short, good joint.Figure)
 	if failed != nil {
 		return failed
 	}
-	s.bondVerdict(a, b, worst, short, good)
+	s.bondVerdict(a, b, worst, least.Worst, short, good)
 	if heavy >= 0 && !b.Rests && adds > 0.1*likely.Worst {
 		a.Say += fmt.Sprintf(" The %s alone makes %.0f %% of it.", b.Pieces[heavy].Name, 100*adds/likely.Worst)
 	}
@@ -116,7 +116,7 @@ func (s *Survey) bondFigures(a *Answer, b *study.Bond, short, good joint.Figure)
 	return s.bondMatters(a, b, likely.Worst)
 }
 
-func (s *Survey) bondVerdict(a *Answer, b *study.Bond, v joint.BondStress, short, good joint.Figure) {
+func (s *Survey) bondVerdict(a *Answer, b *study.Bond, v joint.BondStress, least float64, short, good joint.Figure) {
 	sys := s.E.Units
 	a.Score = good.High / math.Max(v.Worst, 1)
 	a.Margin = beyond(v.Worst, good.High, "than standards allow for good, at the bad end")
@@ -128,6 +128,8 @@ func (s *Survey) bondVerdict(a *Answer, b *study.Bond, v joint.BondStress, short
 	switch {
 	case v.Worst > short.Low:
 		a.Verdict, a.Say = Fails, fmt.Sprintf("No: %s, more than silicone is made to bear even for a while.", bears)
+	case least > joint.Practice().High:
+		a.Verdict, a.Say = Fails, fmt.Sprintf("No: its worst spot bears %s for good at the least, more than joints of tanks built by hand bear, and %s at the bad end.%s Rest it on legs or bond more of it.", onePress(least, sys), onePress(v.Worst, sys), use)
 	case v.Worst > joint.Practice().High:
 		a.Verdict, a.Say = Tight, fmt.Sprintf("Do not count on it: %s for good, more than joints of tanks built by hand bear.%s Rest it on legs or bond more of it.", bears, use)
 	case v.Worst > good.High:

@@ -15,18 +15,14 @@ import (
 )
 
 // glassMemo is what the panes came to.
-type glassMemo struct {
-	list []study.GlassPane
-	err  error
-}
+type glassMemo struct{ list []study.GlassPane }
 
 // glass returns the solved panes.
-func (s *Survey) glass() ([]study.GlassPane, error) {
+func (s *Survey) glass() []study.GlassPane {
 	if s.panes == nil {
-		list, err := study.Glass(s.E, s.E.Likely(), s.Likely.PoolLevel, s.knownPanes...)
-		s.panes = &glassMemo{list, err}
+		s.panes = &glassMemo{study.Glass(s.E, s.E.Likely(), s.Likely.PoolLevel, s.knownPanes...)}
 	}
-	return s.panes.list, s.panes.err
+	return s.panes.list
 }
 
 // Recall takes from the survey of a like enclosure the panes that it solved: those
@@ -51,14 +47,10 @@ func (s *Survey) Rebuilt(e *enclosure.Enclosure, bends bool) *Survey {
 
 // Sealed answers what sealant must do: whether the joints hold, how much of it that
 // takes, whether the grid stays on the glass.
-func (s *Survey) Sealed() ([]Answer, error) {
-	panes, err := s.glass()
-	if err != nil {
-		return nil, err
-	}
-	found := study.SealedJoints(s.E, panes)
+func (s *Survey) Sealed() []Answer {
+	found := study.SealedJoints(s.E, s.glass())
 	out := []Answer{s.sealJoints(found), s.sealant(found)}
-	return append(out, s.bonds()...), nil
+	return append(out, s.bonds()...)
 }
 
 // sealing is a joint with what its bed and fillet bear with the pool full, Pa.
@@ -307,9 +299,10 @@ func (s *Survey) sealTaken(a *Answer, found study.Joints, list []sealing) {
 	if len(found.Lost) == 0 {
 		return
 	}
-	text := fmt.Sprintf("Where %s stands the file does not say, so that its joints are left out: write at for the pane, and a thickness for the dam.", quoted(found.Lost))
+	text := fmt.Sprintf("Where %s stands, or what holds it, the file does not say, so that its joints are left out: write at for the pane, edges that hold it, and a thickness for the dam.", quoted(found.Lost))
 	if a.Verdict == Holds {
 		a.Verdict = Unknown
+		a.Say = "Not known of all of them. The others: " + lower(a.Say)
 	}
 	a.Say += " " + text
 }

@@ -13,7 +13,9 @@ import (
 // paneMatters computes the pane with each doubt at its ends.
 func (s *Survey) paneMatters(a *Answer, p *study.GlassPane) error {
 	sys := s.E.Units
-	a.Matters = append(a.Matters, s.thicknessMatter(p))
+	if m := s.thicknessMatter(p); m.Swing > 0.005 {
+		a.Matters = append(a.Matters, m)
+	}
 	var err error
 	ask := func(q study.Ask) study.PaneState {
 		st, e := p.State(q)
@@ -35,7 +37,9 @@ func (s *Survey) paneMatters(a *Answer, p *study.GlassPane) error {
 	if p.IsHeldByStrips() {
 		line := p.Strips[0].Line
 		m := Matter{What: "whether " + stripNames(p) + " really holds", Range: "not at all to as well as reckoned", Why: "its sealant or corners may have let go", Settle: "press on the edge, full of water, and look", Line: line}
-		both(m, ask(study.Ask{Unheld: true, Coarse: true}), p.Brim[1])
+		if st, e := p.State(study.Ask{Unheld: true, Coarse: true}); e == nil { // else it would swing
+			both(m, st, p.Brim[1])
+		}
 		m = Matter{What: "how stiff " + stripNames(p) + " is", Range: "what is known roughly of it, soft to stiff", Why: "moduli of plastic and sealant from memory or assumed", Settle: "measure the bow with a straight edge, full of water", Line: line}
 		both(m, ask(study.Ask{Strip: -1, Coarse: true}), ask(study.Ask{Strip: 1, Coarse: true}))
 	}
@@ -81,12 +85,15 @@ func (s *Survey) thicknessMatter(p *study.GlassPane) Matter {
 	sys := s.E.Units
 	t := p.Thickness
 	what := "true thickness of the glass"
+	if p.IsPlastic() {
+		what = "true thickness of the sheet"
+	}
 	if p.Plies > 0 {
 		t, what = p.Ply, "true thickness of each sheet of it"
 	}
 	m := Matter{
 		What: what, Range: fromTo(showThickness(t.Low, sys), showThickness(t.High, sys)),
-		Effect: fromTo(stressText(p.Brim[2].Stress, sys), stressText(p.Brim[0].Stress, sys)),
+		Effect: between(stressText(p.Brim[2].Stress, sys), stressText(p.Brim[0].Stress, sys)),
 		Swing:  (p.Brim[0].Stress - p.Brim[2].Stress) / math.Max(p.Brim[1].Stress, 1), Why: "the name is not the size", Settle: "callipers on the edge", Line: p.Line,
 	}
 	if !p.Named {

@@ -18,10 +18,6 @@ const (
 	bowFail = 1.0 / 200
 )
 
-// A share that glass loses where an edge or a drilled hole is stressed (k_e of EN
-// 16612, from memory).
-const edgeShare = 0.8
-
 // paneAnswer answers for one pane.
 func (s *Survey) paneAnswer(p *study.GlassPane) (Answer, error) {
 	a := Answer{ID: "pane[" + p.Name + "]", Question: s.paneQuestion(p), LimitingLine: p.Line, Cautions: []string{glassCaution()}}
@@ -33,6 +29,10 @@ func (s *Survey) paneAnswer(p *study.GlassPane) (Answer, error) {
 		if p.Lacks == "at" {
 			a.Say = fmt.Sprintf("The file does not say where pane %q stands, and its name does not either: write at for it (back, left, right, door and so on).", p.Name)
 		}
+		return a, nil
+	}
+	if p.Trouble != "" {
+		a.Verdict, a.Say = Unknown, fmt.Sprintf("It cannot be reckoned as the file has it: %s. See its size, and what its edges are said to be held by.", p.Trouble)
 		return a, nil
 	}
 	if p.Flat {
@@ -54,6 +54,9 @@ func (s *Survey) paneAnswer(p *study.GlassPane) (Answer, error) {
 			f = Figure{Name: f.Name, Text: "no figure: its corners are sharp, or it touches an edge"}
 		}
 		a.Figures = append(a.Figures, f)
+	}
+	if p.Outer > 0 {
+		a.Figures = append(a.Figures, s.stressFigure("stress with the pool drained, water outside", same(p.Drained)))
 	}
 	a.Figures = append(a.Figures, s.bearFigures(p)...)
 	s.paneVerdict(&a, p)
@@ -163,16 +166,6 @@ func shortStrength(k structure.Kind) (face, edge float64, ok bool) {
 	return face, edge, true
 }
 
-// finding is one thing that a pane is judged by: how much of what it may bear is
-// taken, and what is to be said if that is too much.
-type judged struct {
-	use     float64 // over 1 is too much
-	verdict Verdict // if it is
-	key     int     // the figure that shows it
-	say     string
-	than    string // for the margin: "than the glass bears for good"
-}
-
 // paneVerdict judges a pane with the pool full, at the bad end of what is known.
 func (s *Survey) paneVerdict(a *Answer, p *study.GlassPane) {
 	sys, brim, worst := s.E.Units, s.brim(), p.Brim[0]
@@ -182,8 +175,9 @@ func (s *Survey) paneVerdict(a *Answer, p *study.GlassPane) {
 		a.Say = "Nobody has said what this pane is: look for a mark, and at it through polarised light, before anything is reckoned with it."
 		return
 	}
+	hole := holeShare(p.Kind)
 	a.Limit = Limit{
-		Text:   fmt.Sprintf("%s for good in %s, %.0f %% of it beside a hole; bow of a free edge within a 300th of its length, and a 200th at most", stressText(limit.Likely, sys), p.Kind, 100*edgeShare),
+		Text:   fmt.Sprintf("%s for good in %s, %.0f %% of it beside a hole; bow of a free edge within a 300th of its length, and a 200th at most", stressText(limit.Likely, sys), p.Kind, 100*hole),
 		Source: string(limit.Source), Mark: paneMark(p.Kind),
 	}
 	if _, _, ok := shortStrength(p.Kind); ok {
@@ -197,7 +191,7 @@ func (s *Survey) paneVerdict(a *Answer, p *study.GlassPane) {
 	for i := range p.Openings {
 		if v := worst.Openings[i]; !p.Openings[i].Sharp() {
 			list = append(list, judged{
-				use: v / (edgeShare * limit.Likely), verdict: Fails, key: 5 + i, than: "than it bears for good beside a hole",
+				use: v / (hole * limit.Likely), verdict: Fails, key: 5 + i, than: "than it bears for good beside a hole",
 				say: fmt.Sprintf("No: beside the %s the stress may be %s; a rim that was cut or drilled bears less than the face.", p.Openings[i].Name, s.orEndless(v)),
 			})
 		}
@@ -209,6 +203,8 @@ func (s *Survey) paneVerdict(a *Answer, p *study.GlassPane) {
 			judged{use: worst.EdgeBow / (bowFail * length), verdict: Fails, key: 2, say: "No: " + bows, than: "than a 200th of the free edge"},
 			judged{use: worst.EdgeBow / (bowWarn * length), verdict: Tight, key: 2, say: "It bears the water, but " + bows, than: "than a 300th of the free edge"})
 	}
+	list = append(list, s.drainedJudged(p, limit.Likely)...)
+	list = append(list, s.unheldJudged(p, limit.Likely)...)
 	if face, edge, ok := shortStrength(p.Kind); ok {
 		use := max(p.Knock.Stress/face, p.Knock.EdgeStress/edge)
 		list = append(list, judged{
@@ -270,18 +266,6 @@ func (s *Survey) orEndless(v float64) string {
 		return "without end"
 	}
 	return stressText(v, s.E.Units)
-}
-
-func paneMark(k structure.Kind) string {
-	switch k {
-	case structure.Annealed, structure.Laminated:
-		return "tank trade; at holes by EN 16612, from memory; bow assumed, no source"
-	case structure.Acrylic:
-		return "a distributor's page; bow assumed, no source"
-	case structure.Polycarbonate:
-		return "from memory; bow assumed, no source"
-	}
-	return "EN 16612 over an assumed factor of 1.35, from memory; bow assumed, no source"
 }
 
 // pushText is the push that a pane is tried with.

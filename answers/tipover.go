@@ -149,6 +149,7 @@ func (t *tipping) verdict(a *Answer) {
 		}
 	case fixed:
 		a.Verdict = Holds
+		a.Margin = "not fixed, " + a.Margin
 		a.Say = "It is fixed to the wall, as the file has it; the fixing itself, its screws and the wall are not checked here. Not fixed: " + lower(goes) + "."
 	case a.Score >= 1:
 		a.Verdict, a.Say = Holds, "Not easily: "+lower(goes)+"."
@@ -191,6 +192,9 @@ func (t *tipping) building(a *Answer, fixed bool) {
 func (t *tipping) wordings(a *Answer) {
 	if !t.w.Footing.Given {
 		a.Say += " The file has no stand (stand): it is taken to weigh nothing and to be as wide and deep as the enclosure."
+	}
+	if n := len(t.w.Footing.Feet); n%2 == 1 {
+		a.Say += fmt.Sprintf(" Of its %d feet %d are taken in front and %d at the back: the other way round it goes over sooner towards the front.", n, n-n/2, n/2)
 	}
 	if !t.w.SumpSaid {
 		a.Say += " The sump is taken to stand apart: low down in the stand it would help (stand.carries-sump)."

@@ -24,7 +24,12 @@ func (s *Survey) way(list *openings, o opening) Answer {
 	s.wayGlass(&a, list, &o)
 	s.closing(&a, w, p)
 	s.brimWay(&a, list, &o, w)
+	before := a.Verdict
 	p.verdict(s, &a)
+	var passing Answer
+	if p.verdict(s, &passing); before > passing.Verdict { // what passes is not what is wrong
+		a.Margin, a.Limiting, a.LimitingLine = "", "", o.line
+	}
 	if a.Verdict == Holds {
 		a.Say = strings.TrimSpace("Yes. " + a.Say)
 	}

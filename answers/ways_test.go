@@ -55,6 +55,9 @@ func TestWayVerdicts(t *testing.T) {
 		if a.Verdict != c.want || !strings.Contains(a.Say, c.says) {
 			t.Errorf("%s: %v: %s", c.name, a.Verdict, a.Say)
 		}
+		if c.name == "left open with frogs" && a.Margin != "" {
+			t.Errorf("%s, with a margin of %s", c.name, a.Margin)
+		}
 	}
 }
 

@@ -161,6 +161,9 @@ func TestStandingVerdicts(t *testing.T) {
 	if none.Verdict != Tight || !strings.Contains(none.Say, "no stand") {
 		t.Errorf("no stand: %v: %s", none.Verdict, none.Say)
 	}
+	if three := standing(t, examples.CorridorCabinet, "feet: 4", "feet: 3"); !strings.Contains(three.Say, "2 are taken in front and 1 at the back") || strings.Contains(us.Say, "taken in front") {
+		t.Errorf("three feet: %s", three.Say)
+	}
 }
 
 // What helps against tipping helps here: a heavier stand, feet further out, a lower

@@ -32,7 +32,7 @@ type Pane struct {
 	Ply       Field[length] `yaml:"ply" doc:"Thickness of each sheet of laminated glass, measured or nominal."`
 	At        Field[string] `yaml:"at" words:"bottom|back|left|right|sides|front|top|door|dam|inside" doc:"Where it stands: sides for two alike, left and right; inside for a divider."`
 	Up        Field[length] `yaml:"up" range:"[0,20]" doc:"Its lower edge above the enclosure's inside bottom; 0 if left out."`
-	Edges     Edges         `yaml:"edges" doc:"What holds each edge; bonded at the bottom and both sides and free at the top if left out."`
+	Edges     Edges         `yaml:"edges" doc:"What holds each edge; bonded at the bottom and both sides and free at the top if left out. The front edges of sides are free too where no pane stands at the front, only a dam."`
 	Outer     Field[length] `yaml:"water-outside" range:"[0,20]" doc:"Water on its other side, above its lower edge."`
 	Opens     Field[string] `yaml:"opens" words:"slides|hinged left|hinged right|hinged top|hinged bottom|lifts out" doc:"How a door opens."`
 	Glass     Field[string] `yaml:"glass" words:"annealed|toughened|laminated|acrylic|polycarbonate|not checked" need:"yes" doc:"What it is; say 'not checked' if nobody has looked."`

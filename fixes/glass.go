@@ -32,6 +32,11 @@ type sheet struct {
 	glass         structure.Kind
 }
 
+// plastic reports whether silicone holds badly on it, so that no strip is bonded to it.
+func (s *sheet) plastic() bool {
+	return s.glass == structure.Acrylic || s.glass == structure.Polycarbonate
+}
+
 // damGlass tries other glass for the dam, a strip along its top, and less water.
 func (f *finder) damGlass() []change {
 	e := f.s.E
@@ -41,7 +46,7 @@ func (f *finder) damGlass() []change {
 		thickness: d.Dam.Thickness, glass: structure.Annealed,
 	}
 	for i := range d.Enclosure.Panes {
-		if at, _ := study.PanePlace(&d.Enclosure.Panes[i]); at == "dam" {
+		if at, _ := enclosure.PanePlace(&d.Enclosure.Panes[i]); at == "dam" {
 			s.entry, s.glass = i, study.GlassKind(d.Enclosure.Panes[i].Glass.Value)
 			if !s.thickness.Given() {
 				s.thickness, s.key = d.Enclosure.Panes[i].Thickness, f.paneKey(i)+".thickness"
@@ -53,7 +58,9 @@ func (f *finder) damGlass() []change {
 		return nil
 	}
 	out := f.otherGlass(&s)
-	out = append(out, f.strip(&s, "dam", "top", s.width))
+	if !s.plastic() {
+		out = append(out, f.strip(&s, "dam", "top", s.width))
+	}
 	return append(out, f.lowerDam()...)
 }
 
@@ -76,7 +83,7 @@ func (f *finder) paneGlass(name string) []change {
 		width: float64(p.Width.Value), height: float64(p.Height.Value), thickness: p.Thickness, glass: study.GlassKind(p.Glass.Value),
 	}
 	var out []change
-	place, _ := study.PanePlace(p)
+	place, _ := enclosure.PanePlace(p)
 	if place == "bottom" && d.Enclosure.Rests.Value != "on a full board" {
 		out = append(out, change{
 			do: "put a flat board and a mat under all of the floor pane", cost: f.guess(10, 25), edit: "enclosure.rests: on a full board", bends: true,
@@ -89,7 +96,7 @@ func (f *finder) paneGlass(name string) []change {
 	if !p.Was.Given() {
 		out = append(out, f.otherGlass(&s)...)
 	}
-	if place == "bottom" {
+	if place == "bottom" || s.plastic() {
 		return out
 	}
 	switch bonded := func(e design.Field[string]) bool { return e.Value == "" || e.Value == "bonded" }; {
@@ -109,7 +116,7 @@ func (f *finder) paneKey(i int) string {
 
 // otherGlass tries a pane in the next thicknesses, laminated and toughened.
 func (f *finder) otherGlass(s *sheet) []change {
-	if s.glass == structure.Acrylic || s.glass == structure.Polycarbonate {
+	if s.plastic() {
 		return nil
 	}
 	list := structure.MetricFloat()

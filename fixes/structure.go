@@ -72,8 +72,8 @@ func (f *finder) rebuilt(e *enclosure.Enclosure, c *change) []answers.Answer {
 
 // carrying lists the changes that could help an answer about what carries.
 func (f *finder) carrying(a *answers.Answer) []change {
-	id, of, _ := strings.Cut(a.ID, "[")
-	switch id {
+	_, of, _ := strings.Cut(a.ID, "[")
+	switch family(a) {
 	case "dam":
 		return f.damGlass()
 	case "pane":
@@ -86,8 +86,17 @@ func (f *finder) carrying(a *answers.Answer) []change {
 	return nil
 }
 
+// family is the name of an answer without the part that it is about.
+func family(a *answers.Answer) string {
+	id, _, _ := strings.Cut(a.ID, "[")
+	return id
+}
+
 // carries adds a change to an answer that comes out better with it.
 func (f *finder) carries(a *answers.Answer, c *change, after []answers.Answer) {
+	if !slices.Contains([]string{"dam", "pane", "joints", "bond"}, family(a)) {
+		return // heavier glass is no way to keep it from tipping over
+	}
 	i := slices.IndexFunc(after, func(b answers.Answer) bool { return b.ID == a.ID })
 	if i < 0 {
 		return

@@ -95,6 +95,9 @@ func (l *Layout) stand() {
 		foot = usualFoot
 		why = append([]string{l.show(usualFoot) + " across"}, assumed...)
 	}
+	if s.Feet.Value%2 == 1 {
+		why = append([]string{"the rear row with one foot less"}, why...)
+	}
 	in := float64(s.Inset.Value)
 	for k, at := range feet(s.Feet.Value, b, in, foot) {
 		l.add(Part{Kind: KindFoot, Name: fmt.Sprintf("foot %d", k+1), Field: "stand.feet", Line: s.Pos.Line, Solid: at, Assumed: why})

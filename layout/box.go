@@ -1,47 +1,14 @@
 package layout
 
 import (
-	"strings"
-
 	"rillwright/design"
+	"rillwright/enclosure"
 	"rillwright/geom"
 )
 
 // same is the difference up to which two sizes count as one, m: half a
 // millimetre, about what a tape tells.
 const same = 0.0005
-
-// where returns the face at which a pane stands; assumed says so if that was read
-// from its name. The face is "" if nothing tells.
-func where(p *design.Pane) (at string, assumed bool) {
-	if p.At.Given() {
-		return p.At.Value, false
-	}
-	name := strings.ToLower(p.Name.Value)
-	for _, w := range []struct{ word, at string }{
-		{"dam", "dam"},
-		{"door", "door"},
-		{"base", "bottom"},
-		{"floor", "bottom"},
-		{"bottom", "bottom"},
-		{"back", "back"},
-		{"rear", "back"},
-		{"left", "left"},
-		{"right", "right"},
-		{"sides", "sides"},
-		{"front", "front"},
-		{"top", "top"},
-		{"lid", "top"},
-	} {
-		if strings.Contains(name, w.word) {
-			return w.at, true
-		}
-	}
-	if strings.Contains(name, "side") && p.Count.Value == 2 {
-		return "sides", true
-	}
-	return "", false
-}
 
 // walls are the thicknesses of the panes at the enclosure's faces, 0 where there
 // is none.
@@ -52,7 +19,7 @@ func (l *Layout) walls() walls {
 	panes := l.e.Design.Enclosure.Panes
 	for i := range panes {
 		t := float64(panes[i].Thickness.Value)
-		at, _ := where(&panes[i])
+		at, _ := enclosure.PanePlace(&panes[i])
 		switch at {
 		case "bottom":
 			w.bottom = max(w.bottom, t)
@@ -102,7 +69,7 @@ func (l *Layout) boxes() {
 		out = in.Add(lo).Add(hi)
 		for i := range e.Panes {
 			// Where a face is open only the floor pane tells how far it goes.
-			if at, _ := where(&e.Panes[i]); at == "bottom" {
+			if at, _ := enclosure.PanePlace(&e.Panes[i]); at == "bottom" {
 				out.X, out.Y = max(out.X, float64(e.Panes[i].Width.Value)), max(out.Y, float64(e.Panes[i].Height.Value))
 			}
 		}

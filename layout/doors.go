@@ -2,6 +2,7 @@ package layout
 
 import (
 	"rillwright/design"
+	"rillwright/enclosure"
 	"rillwright/geom"
 )
 
@@ -14,7 +15,7 @@ func (l *Layout) doors() {
 	front := l.Outside.Max.Y
 	for i := range list {
 		p := &list[i]
-		if at, _ := where(p); at != "door" {
+		if at, _ := enclosure.PanePlace(p); at != "door" {
 			continue
 		}
 		n := max(1, p.Count.Value)

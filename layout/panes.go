@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"rillwright/design"
+	"rillwright/enclosure"
 	"rillwright/geom"
 )
 
@@ -103,7 +104,7 @@ func (l *Layout) panes() {
 	list := l.e.Design.Enclosure.Panes
 	for i := range list {
 		p := &list[i]
-		at, guessed := where(p)
+		at, guessed := enclosure.PanePlace(p)
 		var assumed []string
 		if guessed {
 			assumed = append(assumed, "at its place ("+at+") by its name")

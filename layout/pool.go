@@ -1,6 +1,7 @@
 package layout
 
 import (
+	"rillwright/enclosure"
 	"rillwright/geom"
 )
 
@@ -44,7 +45,7 @@ func (l *Layout) dam() {
 	t, floor := float64(d.Dam.Thickness.Value), l.Pool.Box.Min.Z
 	glass := -1
 	for i := range d.Enclosure.Panes {
-		if at, _ := where(&d.Enclosure.Panes[i]); at == "dam" {
+		if at, _ := enclosure.PanePlace(&d.Enclosure.Panes[i]); at == "dam" {
 			glass = i
 		}
 	}

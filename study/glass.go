@@ -1,7 +1,6 @@
 package study
 
 import (
-	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -51,11 +50,14 @@ type GlassPane struct {
 	Assumed   []string               // what of all this the file does not say
 	// Lacks is the key without which the pane cannot be computed; it has no states.
 	Lacks string
-	Line  int
+	// Trouble says why it cannot be computed as it is held; it then has no states.
+	Trouble string
+	Line    int
 
 	Running PaneState    // of the likely thickness
 	Brim    [3]PaneState // with the glass thin, as likely, and thick; strips and plastics as soft, likely, stiff
-	Knock   PaneState    // brim-full, the glass thin, somebody pushing
+	Knock   PaneState    // brim-full, the glass thin, somebody pushing where it bears least
+	Drained PaneState    // the glass thin, no water but that on its other side, if there is any
 
 	weight float64 // of the water, N/m3
 	refine int     // of the mesh
@@ -80,11 +82,11 @@ type PaneState struct {
 
 // Glass poses the panes that the pool's water presses on and solves them. The
 // pool stands at level while it runs, m above the room floor. A pane that is posed
-// as one of those known is not solved again: it would come out the same.
-func Glass(e *enclosure.Enclosure, c enclosure.Case, level float64, known ...GlassPane) ([]GlassPane, error) {
+// as one of those known is not solved again: it would come out the same. One that
+// nothing holds, or that is too long for its width, has its Trouble told.
+func Glass(e *enclosure.Enclosure, c enclosure.Case, level float64, known ...GlassPane) []GlassPane {
 	panes := glassPanes(e, level)
 	weight := waterWeight(c.Of(e.WaterTemperature))
-	errs := make([]error, len(panes))
 	inParallel(len(panes), func(i int) {
 		p := &panes[i]
 		p.posed = fmt.Sprintf("%g %+v", weight, *p)
@@ -93,9 +95,11 @@ func Glass(e *enclosure.Enclosure, c enclosure.Case, level float64, known ...Gla
 			*p = known[k]
 			return
 		}
-		errs[i] = p.states(weight)
+		if err := p.states(weight); err != nil {
+			p.Trouble = err.Error()
+		}
 	})
-	return panes, errors.Join(errs...)
+	return panes
 }
 
 func waterWeight(celsius float64) float64 {
@@ -154,12 +158,21 @@ func SoldThickness(t float64, inches bool) quantity.Band[float64] {
 // FreeEdge returns an edge of the pane that is not bonded, the top one if there is
 // a choice.
 func (p *GlassPane) FreeEdge() (plate.Side, bool) {
-	for _, s := range [...]plate.Side{plate.Top, plate.Left, plate.Right, plate.Bottom} {
-		if p.Holds[s] != Bonded && len(p.Pads) == 0 {
-			return s, true
-		}
+	if free := p.freeEdges(); len(free) > 0 {
+		return free[0], true
 	}
 	return 0, false
+}
+
+// freeEdges are all edges that are not bonded; none of a pane on pads.
+func (p *GlassPane) freeEdges() []plate.Side {
+	var out []plate.Side
+	for _, s := range [...]plate.Side{plate.Top, plate.Left, plate.Right, plate.Bottom} {
+		if p.Holds[s] != Bonded && len(p.Pads) == 0 {
+			out = append(out, s)
+		}
+	}
+	return out
 }
 
 // EdgeLength returns the length of an edge, m.

@@ -6,7 +6,6 @@ import (
 	"strings"
 	"testing"
 
-	"rillwright/design"
 	"rillwright/enclosure"
 	"rillwright/examples"
 	"rillwright/quantity"
@@ -36,10 +35,7 @@ func state(tb testing.TB, p *GlassPane, a Ask) PaneState {
 func glassOf(tb testing.TB, data []byte, pairs ...string) ([]GlassPane, *enclosure.Enclosure) {
 	tb.Helper()
 	e := changed(tb, data, pairs...)
-	list, err := Glass(e, e.Likely(), e.Pool.Floor+0.15)
-	if err != nil {
-		tb.Fatal(err)
-	}
+	list := Glass(e, e.Likely(), e.Pool.Floor+0.15)
 	return list, e
 }
 
@@ -85,30 +81,6 @@ func TestPanesInThePool(t *testing.T) {
 		"name: top strip, at: top", "name: window, at: front")
 	if p := paneNamed(t, list, "window"); p.Depth[1] != 1.040 || p.Holds[plate.Top] != Loose {
 		t.Errorf("the front stands in %v m of water", p.Depth)
-	}
-}
-
-func TestPanePlace(t *testing.T) {
-	for _, c := range []struct {
-		name, at string
-		count    int
-		want     string
-		guessed  bool
-	}{
-		{"anything", "left", 1, "left", false},
-		{"rear wall", "", 1, "back", true},
-		{"Base", "", 1, "bottom", true},
-		{"side", "", 2, "sides", true},
-		{"side", "", 1, "", false},
-		{"left side", "", 1, "left", true},
-		{"backdoor", "", 1, "", false},
-		{"pane 3", "", 1, "", false},
-	} {
-		p := design.Pane{}
-		p.Name.Value, p.At.Value, p.Count.Value = c.name, c.at, c.count
-		if at, guessed := PanePlace(&p); at != c.want || guessed != c.guessed {
-			t.Errorf("%q: %q, guessed %v", c.name, at, guessed)
-		}
 	}
 }
 
@@ -367,5 +339,38 @@ func TestFloorPane(t *testing.T) {
 	}
 	if rim, _ := glassOf(t, examples.CorridorCabinet, "rests: on a full board", "rests: on its rim"); paneNamed(t, rim, "base").Brim[0].Bow >= b.Brim[0].Bow {
 		t.Error("four pads are better than a rim")
+	}
+}
+
+// Behind a dam nothing holds the front edges of the sides above it, unless the file
+// says so or a pane stands at the front.
+func TestOpenFront(t *testing.T) {
+	const side, back = "name: side, at: sides", "name: back, at: back"
+	right := func(pairs ...string) Hold {
+		list, _ := glassOf(t, examples.CorridorCabinet, pairs...)
+		return paneNamed(t, list, "side").Holds[plate.Right]
+	}
+	if right() != Loose {
+		t.Error("an open front holds the sides")
+	}
+	if right(side, "name: side, edges: { right: bonded }, at: sides") != Bonded {
+		t.Error("a front edge that the file has bonded is free")
+	}
+	if right(back, "name: pane before it, at: front, width: 900 mm, height: 300 mm, thickness: 6 mm, glass: annealed }\n    - { "+back) != Bonded {
+		t.Error("a front pane holds nothing")
+	}
+	list, _ := glassOf(t, examples.CorridorCabinet, side+", width: 443 mm, height: 1040 mm, thickness: 6 mm, count: 2", "name: right side, at: right, width: 443 mm, height: 1040 mm, thickness: 6 mm")
+	if p := paneNamed(t, list, "right side"); p.Holds[plate.Left] != Loose || p.Holds[plate.Right] != Bonded {
+		t.Errorf("the right side is held %v", p.Holds)
+	}
+}
+
+// Of several free edges the push is where the pane bears least.
+func TestWorstKnock(t *testing.T) {
+	list, _ := glassOf(t, examples.CorridorCabinet)
+	p := paneNamed(t, list, "side")
+	top, front := state(t, p, Ask{Side: -1, Knocked: true}), state(t, p, Ask{Side: -1, Knocked: true, Push: 1})
+	if p.Knock.Stress != max(top.Stress, front.Stress) || top.Stress == front.Stress {
+		t.Errorf("pushed at the top %g, at the front %g, told %g Pa", top.Stress, front.Stress, p.Knock.Stress)
 	}
 }

@@ -23,8 +23,12 @@ type Ask struct {
 	// Unheld leaves out every strip and takes rimmed edges as free, Firm takes them as
 	// bonded.
 	Unheld, Firm bool
-	// Knocked adds what somebody does who pushes, for some seconds.
+	// Knocked adds what somebody does who pushes, for some seconds: at an edge that is
+	// not bonded, the first of them or the one Push further on, else at the middle.
 	Knocked bool
+	Push    int
+	// Drained leaves only the water on the pane's other side.
+	Drained bool
 	// Coarse asks for an estimate on the coarse mesh, whatever that costs.
 	Coarse bool
 }
@@ -69,11 +73,24 @@ func (p *GlassPane) states(weight float64) error {
 		{&p.Brim[2], Ask{Side: 1}},
 		{&p.Running, Ask{Running: true}},
 		{&p.Knock, Ask{Side: -1, Knocked: true}},
+		{&p.Drained, Ask{Side: -1, Drained: true}},
 	} {
+		if j.ask.Drained && p.Outer == 0 {
+			continue
+		}
 		if *j.to, err = p.State(j.ask); err != nil {
 			return err
 		}
 		j.to.Error = check.StressError
+	}
+	for k := 1; k < len(p.freeEdges()); k++ {
+		st, err := p.State(Ask{Side: -1, Knocked: true, Push: k})
+		if err != nil {
+			return err
+		}
+		if st.Error = check.StressError; max(st.Stress, st.EdgeStress) > max(p.Knock.Stress, p.Knock.EdgeStress) {
+			p.Knock = st
+		}
 	}
 	return nil
 }
@@ -158,14 +175,17 @@ func (p *GlassPane) pose(a Ask) (plate.Pane, plate.Load) {
 		pane.Braces, _ = p.springs(&pane, a)
 	}
 	load := plate.Load{Inner: p.Depth[1], Outer: p.Outer, Weight: p.weight}
-	if a.Running {
+	switch {
+	case a.Drained:
+		load.Inner = 0
+	case a.Running:
 		load.Inner = p.Depth[0]
 	}
 	if p.Lying {
 		load = plate.Load{Uniform: p.weight*load.Inner + p.Stands}
 	}
 	if a.Knocked {
-		load.Patches = []plate.Patch{p.knock()}
+		load.Patches = []plate.Patch{p.knock(a.Push)}
 	}
 	return pane, load
 }
@@ -180,12 +200,13 @@ func (p *GlassPane) solve(a Ask) (*plate.Result, error) {
 	return plate.Solve(&pane, load, s)
 }
 
-// knock is where somebody pushes: at the middle of a free edge, else of the pane.
-func (p *GlassPane) knock() plate.Patch {
+// knock is where somebody pushes: at the middle of free edge number push, else of
+// the pane.
+func (p *GlassPane) knock(push int) plate.Patch {
 	wide, high := min(KnockSize, p.Width), min(KnockSize, p.Height)
 	x, y := (p.Width-wide)/2, (p.Height-high)/2
-	if s, ok := p.FreeEdge(); ok {
-		switch s {
+	if free := p.freeEdges(); push < len(free) {
+		switch free[push] {
 		case plate.Top:
 			y = p.Height - high
 		case plate.Bottom:

@@ -2,7 +2,6 @@ package study
 
 import (
 	"math"
-	"strings"
 
 	"rillwright/design"
 	"rillwright/enclosure"
@@ -51,7 +50,7 @@ type Joint struct {
 type Joints struct {
 	List []Joint
 	// Placed are panes whose place was taken from their names, Lost those whose place
-	// is not known, so that their joints are left out.
+	// is not known, or which nothing holds, so that their joints are left out.
 	Placed, Lost []string
 	// Open are sides whose front edge nothing in the file holds.
 	Open []string
@@ -71,7 +70,7 @@ func SealedJoints(e *enclosure.Enclosure, panes []GlassPane) Joints {
 	f := &jointFinder{e: e, d: e.Design, panes: panes}
 	for i := range f.d.Enclosure.Panes {
 		p := &f.d.Enclosure.Panes[i]
-		at, guessed := jointPlace(p)
+		at, guessed := enclosure.PanePlace(p)
 		switch {
 		case at == "":
 			f.out.Lost = append(f.out.Lost, p.Name.Value)
@@ -82,6 +81,9 @@ func SealedJoints(e *enclosure.Enclosure, panes []GlassPane) Joints {
 		w := wall{p: p, at: at, count: max(1, p.Count.Value)}
 		if g := f.glass(p.Name.Value); g != nil && !g.Lying {
 			w.glass = g
+			if g.Trouble != "" {
+				f.out.Lost, w.glass = append(f.out.Lost, p.Name.Value), nil
+			}
 		}
 		f.walls = append(f.walls, w)
 	}
@@ -95,37 +97,6 @@ func SealedJoints(e *enclosure.Enclosure, panes []GlassPane) Joints {
 	}
 	f.braces()
 	return f.out
-}
-
-// jointPlace is where a pane stands, or what its name says if the file does not.
-func jointPlace(p *design.Pane) (at string, guessed bool) {
-	if p.At.Value != "" {
-		return p.At.Value, false
-	}
-	name := strings.ToLower(p.Name.Value)
-	for _, c := range [...]struct{ word, at string }{
-		{"dam", "dam"},
-		{"door", "door"},
-		{"top", "top"},
-		{"lid", "top"},
-		{"base", "bottom"},
-		{"floor", "bottom"},
-		{"bottom", "bottom"},
-		{"back", "back"},
-		{"rear", "back"},
-		{"front", "front"},
-		{"left", "left"},
-		{"right", "right"},
-		{"side", "sides"},
-	} {
-		if strings.Contains(name, c.word) {
-			if c.at == "sides" && p.Count.Value != 2 {
-				return "", true
-			}
-			return c.at, true
-		}
-	}
-	return "", true
 }
 
 type jointFinder struct {

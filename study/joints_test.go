@@ -16,10 +16,7 @@ import (
 func sealed(tb testing.TB, text []byte, pairs ...string) (Joints, []GlassPane) {
 	tb.Helper()
 	e := changed(tb, text, pairs...)
-	panes, err := Glass(e, e.Likely(), e.Pool.Floor+0.15)
-	if err != nil {
-		tb.Fatal(err)
-	}
+	panes := Glass(e, e.Likely(), e.Pool.Floor+0.15)
 	return SealedJoints(e, panes), panes
 }
 
@@ -189,10 +186,7 @@ func TestBraceJoints(t *testing.T) {
 // BenchmarkJoints is what joints and grid bonds of a demo cost beside its panes.
 func BenchmarkJoints(b *testing.B) {
 	e := changed(b, examples.CorridorCabinet)
-	panes, err := Glass(e, e.Likely(), e.Pool.Floor+0.15)
-	if err != nil {
-		b.Fatal(err)
-	}
+	panes := Glass(e, e.Likely(), e.Pool.Floor+0.15)
 	b.ReportAllocs()
 	for b.Loop() {
 		SealedJoints(e, panes)

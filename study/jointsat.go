@@ -18,7 +18,7 @@ func (f *jointFinder) dam() {
 	switch {
 	case d.Pos.Line == 0:
 		return
-	case g == nil:
+	case g == nil || g.Trouble != "":
 		f.out.Lost = append(f.out.Lost, "dam")
 		return
 	}
@@ -34,8 +34,14 @@ func (f *jointFinder) dam() {
 	for i := range g.Brim {
 		ends.Slope[i] = joint.EndSlope(g.Brim[i].EdgeBow, g.Width)
 	}
-	if s := f.side(); s != nil && s.glass != nil && f.where("front") == nil && bonded(s.frontEdge()) {
-		ends.peaks(s.glass, s.front())
+	if s := f.side(); s != nil && s.glass != nil && f.where("front") == nil {
+		// The dam is all that holds the sides at the front. Where they are reckoned as
+		// free there, their rear beds bear no less.
+		edge := s.front()
+		if s.glass.Holds[edge] != Bonded {
+			edge = s.rear()
+		}
+		ends.peaks(s.glass, edge)
 		ends.Pull = Both
 	}
 	var edges design.Edges
@@ -77,8 +83,6 @@ func (w *wall) edge(s plate.Side) design.Field[string] {
 	}
 	return w.p.Edges.Top
 }
-
-func (w *wall) frontEdge() design.Field[string] { return w.edge(w.front()) }
 
 func (w *wall) isSide() bool { return w.at == "left" || w.at == "right" || w.at == "sides" }
 

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"rillwright/design"
 	"rillwright/enclosure"
@@ -12,33 +11,6 @@ import (
 	"rillwright/structure"
 	"rillwright/structure/plate"
 )
-
-// PanePlace returns where a pane stands: as the file says, else what its name says
-// where that is a plain word (guessed), else "".
-func PanePlace(p *design.Pane) (at string, guessed bool) {
-	if p.At.Value != "" {
-		return p.At.Value, false
-	}
-	for _, word := range strings.FieldsFunc(strings.ToLower(p.Name.Value), func(r rune) bool { return r < 'a' || r > 'z' }) {
-		switch word {
-		case "dam", "door", "top", "back", "front", "left", "right", "bottom":
-			return word, true
-		case "lid":
-			return "top", true
-		case "base", "floor":
-			return "bottom", true
-		case "rear":
-			return "back", true
-		case "divider":
-			return "inside", true
-		case "side", "sides":
-			if p.Count.Value == 2 {
-				return "sides", true
-			}
-		}
-	}
-	return "", false
-}
 
 func (p *GlassPane) assume(format string, args ...any) {
 	if text := fmt.Sprintf(format, args...); !slices.Contains(p.Assumed, text) {
@@ -72,7 +44,7 @@ func damPane(e *enclosure.Enclosure, level float64) GlassPane {
 	}
 	var entry *design.Pane
 	for i := range d.Enclosure.Panes {
-		if at, _ := PanePlace(&d.Enclosure.Panes[i]); at == "dam" {
+		if at, _ := enclosure.PanePlace(&d.Enclosure.Panes[i]); at == "dam" {
 			entry = &d.Enclosure.Panes[i]
 			break
 		}
@@ -105,7 +77,7 @@ func damPane(e *enclosure.Enclosure, level float64) GlassPane {
 // poolPane is a pane of the design, if it stands in the pool or nobody can say.
 func poolPane(e *enclosure.Enclosure, pane *design.Pane, level float64) (GlassPane, bool) {
 	d := e.Design
-	at, guessed := PanePlace(pane)
+	at, guessed := enclosure.PanePlace(pane)
 	foot := float64(d.Enclosure.Bottom.Value) + float64(pane.Up.Value)
 	p := GlassPane{
 		Name: pane.Name.Value, At: at, Kind: GlassKind(pane.Glass.Value), Width: float64(pane.Width.Value), Height: float64(pane.Height.Value), Line: pane.Pos.Line,
@@ -133,7 +105,18 @@ func poolPane(e *enclosure.Enclosure, pane *design.Pane, level float64) (GlassPa
 	}
 	if at != "bottom" {
 		p.Holds[plate.Top] = Loose
-		if !anyEdge(&pane.Edges) {
+		front, open := openFront(d, at)
+		if open {
+			p.Holds[front] = Loose
+		}
+		switch {
+		case anyEdge(&pane.Edges):
+			if open && !edgeOf(&pane.Edges, front).Given() {
+				p.assume("its front edge is free, since no pane stands at the front to hold it")
+			}
+		case open:
+			p.assume("its bottom and back are bonded, its top is free, and so is its front, where no pane stands to hold it, since the file names no edges")
+		default:
 			p.assume("its bottom and sides are bonded and its top is free, since the file names no edges")
 		}
 		if at == "inside" && !pane.Outer.Given() {
@@ -156,6 +139,34 @@ func poolPane(e *enclosure.Enclosure, pane *design.Pane, level float64) (GlassPa
 
 func anyEdge(e *design.Edges) bool {
 	return e.Bottom.Given() || e.Left.Given() || e.Right.Given() || e.Top.Given()
+}
+
+func edgeOf(e *design.Edges, s plate.Side) design.Field[string] {
+	return [4]design.Field[string]{plate.Bottom: e.Bottom, plate.Right: e.Right, plate.Top: e.Top, plate.Left: e.Left}[s]
+}
+
+// openFront returns the front edge of a side pane, as seen from outside, and whether
+// nothing stands there but a dam, which holds it only as high as it reaches. Two
+// alike are described by the left one.
+func openFront(d *design.Design, at string) (plate.Side, bool) {
+	front := plate.Right
+	switch at {
+	case "left", "sides":
+	case "right":
+		front = plate.Left
+	default:
+		return 0, false
+	}
+	if d.Dam.Pos.Line == 0 {
+		return front, false
+	}
+	for i := range d.Enclosure.Panes {
+		q := &d.Enclosure.Panes[i]
+		if place, _ := enclosure.PanePlace(q); place == "front" && q.Up.Value == 0 {
+			return front, false
+		}
+	}
+	return front, true
 }
 
 // holds reads what the file says of a pane's edges.

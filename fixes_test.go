@@ -157,3 +157,98 @@ func TestFixesOfBadDesigns(t *testing.T) {
 		}
 	}
 }
+
+// What a fix of what carries promises is what its edits give when they are made:
+// the same figure, the same verdict, and every other answer that comes out worse, of
+// what carries and of the water, is in its list. What has no edits says why.
+func TestStructureFixesAsWritten(t *testing.T) {
+	const metric, us = "metric", "us"
+	const hole = "up: 110 mm, in: 110 mm, edge: left"
+	seen := map[string]int{}
+	for name, pairs := range map[string][]string{
+		"metric":           {metric},
+		"us":               {us},
+		"deep pool":        {metric, "  height: 200 mm\n  thickness: 6 mm\n", "  height: 300 mm\n  thickness: 10 mm\n", "width: 886 mm, height: 200 mm, thickness: 6 mm", "width: 886 mm, height: 300 mm, thickness: 10 mm"},
+		"thick panes":      {metric, "  height: 200 mm\n", "  height: 240 mm\n", "height: 1040 mm, thickness: 6 mm", "height: 1040 mm, thickness: 12 mm"},
+		"thin floor":       {metric, "rests: on a full board", "rests: on its rim", "height: 450 mm, thickness: 8 mm", "height: 450 mm, thickness: 4 mm"},
+		"hole at the edge": {metric, hole, "up: 110 mm, in: 40 mm, edge: left"},
+		"hole low":         {metric, hole, "up: 30 mm, in: 110 mm, edge: left"},
+		"way at the edge":  {us, "size: 1 in, up: 33 1/4 in, in: 2 1/2 in, edge: rear", "size: 1 in, up: 33 1/4 in, in: 1 in, edge: rear"},
+		"sump apart":       {us, "carries-sump: yes", "carries-sump: no"},
+		"no stand":         {metric, "stand: { width: 900 mm, depth: 450 mm, weight: 34 kg, feet: 4, foot: 50 mm, inset: 0 mm, carries-sump: yes, fixed: yes }\n", ""},
+	} {
+		data := examples.CorridorCabinet
+		if pairs[0] == us {
+			data = examples.CounterWall
+		}
+		data = trial.Swap(t, data, pairs[1:]...)
+		base, err := Build(name, data, Options{Structure: true})
+		if err != nil || base.Findings.HasErrors() {
+			t.Fatal(name, err, base.Findings)
+		}
+		list, err := base.Survey.Structure()
+		if err != nil {
+			t.Fatal(err)
+		}
+		all := append(list, base.Survey.Water()...)
+		for _, about := range list {
+			was := find(base.Answers, about.ID)
+			for _, f := range was.Fixes {
+				if len(f.Edits) == 0 {
+					seen["by hand"]++
+					if !strings.Contains(f.Do, "write it into the file yourself: ") {
+						t.Errorf("%s, %s: %q has no edits and does not say why", name, was.ID, f.Do)
+					}
+					continue
+				}
+				id, _, _ := strings.Cut(was.ID, "[")
+				seen[id]++
+				after, err := Build("fixed.yaml", written(t, data, &f), Options{Structure: true, NoFixes: true})
+				if err != nil || after.Findings.HasErrors() {
+					t.Errorf("%s: %q: %v %v", name, f.Do, err, after.Findings)
+					continue
+				}
+				now := find(after.Answers, was.ID)
+				if now.Verdict != f.Verdict || now.Verdict > was.Verdict || now.Verdict == was.Verdict && now.Score <= was.Score {
+					t.Errorf("%s, %s: %q promises %v, the file gives %v (%g, before %g)", name, was.ID, f.Do, f.Verdict, now.Verdict, now.Score, was.Score)
+				}
+				if text, ok := afterOf(&was, &now); ok && text != f.After {
+					t.Errorf("%s, %s: %q promises %q, the file gives %q", name, was.ID, f.Do, f.After, text)
+				}
+				if f.Verdict != answers.Fails && (id == "hole" || id == "way") && !strings.HasSuffix(f.After, " to spare") {
+					t.Errorf("%s, %s: %q comes to %q", name, was.ID, f.Do, f.After)
+				}
+				var breaks []answers.Break
+				for _, b := range all {
+					if x := find(after.Answers, b.ID); x.Verdict > b.Verdict && b.ID != was.ID {
+						breaks = append(breaks, answers.Break{ID: x.ID, Question: x.Question, Verdict: x.Verdict})
+					}
+				}
+				if !slices.Equal(breaks, f.Breaks) {
+					t.Errorf("%s, %s: %q breaks %q, says %q", name, was.ID, f.Do, breaks, f.Breaks)
+				}
+			}
+		}
+	}
+	for _, id := range []string{"dam", "pane", "joints", "bond", "hole", "way", "standing", "weight", "by hand"} {
+		if seen[id] == 0 {
+			t.Errorf("no fix of %q was tried: %v", id, seen)
+		}
+	}
+}
+
+// afterOf is what a fix should say of the figure that an answer turns on, if it is
+// said by that figure: of openings it is by the distance with the least to spare.
+func afterOf(was, now *answers.Answer) (string, bool) {
+	key := now.Key
+	switch id, _, _ := strings.Cut(now.ID, "["); id {
+	case "hole", "way":
+		return "", false
+	case "standing":
+		if strings.Contains(now.Say, "fixed to the wall") {
+			return "held by the wall, as far as its fixing holds", true
+		}
+		key = was.Key
+	}
+	return now.Figures[key].Text, true
+}

@@ -129,9 +129,6 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 		}
 		if !o.NoFixes {
 			fixes.Structure(s, list)
-			if err := fixes.Standing(s, list); err != nil {
-				return r, fmt.Errorf("%s: %w", file, err)
-			}
 		}
 		r.Answers = append(r.Answers, list...)
 		answers.Sort(r.Answers)

@@ -86,40 +86,94 @@ func spareVerdict(list []spare) Verdict {
 // moved tells a place in the file's own words: from the same edges.
 func (s *Survey) moved(from, to *opening, v Verdict, list *openings) Fix {
 	in, up, edge := s.markOf(from)
-	along, high := math.Abs(to.x-from.x), math.Abs(to.y-from.y)
 	field := "enclosure.ways[" + from.name + "]"
 	if from.drain >= 0 {
 		field = "drains[" + from.name + "].hole"
 	}
-	show := func(v float64) string { return quantity.Length(math.Round(v*1e7) / 1e7).Show(s.E.Units) }
 	inNow, upNow := s.nearer(from, to)
+	along, high := math.Abs(inNow-in) > 1e-9, math.Abs(upNow-up) > 1e-9
+	inText, upText := s.exact(inNow), s.exact(upNow)
 	f := Fix{Cost: "nothing before drilling", Verdict: v}
+	var edits []Edit
+	if along {
+		edits = append(edits, Edit{Path: field + ".in", To: inText})
+	}
+	if high {
+		edits = append(edits, Edit{Path: field + ".up", To: upText})
+	}
 	switch {
-	case high < 1e-9:
-		f.Do = fmt.Sprintf("mark its centre %s from the %s edge in place of %s", show(inNow), edge, show(in))
-		f.Change = field + ".in: " + show(inNow)
-	case along < 1e-9:
-		f.Do = fmt.Sprintf("mark its centre %s up in place of %s", show(upNow), show(up))
-		f.Change = field + ".up: " + show(upNow)
+	case !high:
+		f.Do = fmt.Sprintf("mark its centre %s from the %s edge in place of %s", inText, edge, s.exact(in))
+		f.Change = field + ".in: " + inText
+	case !along:
+		f.Do = fmt.Sprintf("mark its centre %s up in place of %s", upText, s.exact(up))
+		f.Change = field + ".up: " + upText
 	default:
-		f.Do = fmt.Sprintf("mark its centre %s from the %s edge and %s up", show(inNow), edge, show(upNow))
-		f.Change = field + ".in: " + show(inNow) + ", up: " + show(upNow)
+		f.Do = fmt.Sprintf("mark its centre %s from the %s edge and %s up", inText, edge, upText)
+		f.Change = field + ".in: " + inText + ", up: " + upText
 	}
-	if high > 1e-9 && from.drain >= 0 {
+	why := ""
+	if high && from.drain >= 0 && s.E.Drains[from.drain].HoleUpright() {
 		f.Do += "; the drain then has another height, so see to it again"
+		var more []Edit
+		if more, why = s.lifted(from.drain, upNow-up, upNow); why == "" {
+			edits = append(edits, more...)
+		}
 	}
+	if why == "" {
+		var ok bool
+		if edits, ok = s.E.Design.Replanned(edits); !ok {
+			why = "a measured fact stands against it"
+		}
+	}
+	if why != "" {
+		f.Do += " (write it into the file yourself: " + why + ")"
+		edits = nil
+	}
+	f.Edits = edits
 	told := func(o opening) string {
 		c, err := list.spares(o, 1)
 		if w, ok := tightest(c); err == nil && ok {
-			if w.left() < 0 {
+			if !w.kept() {
 				return s.short(-w.left()) + " short"
 			}
-			return s.short(w.left()) + " to spare"
+			return s.short(math.Max(w.left(), 0)) + " to spare"
 		}
 		return ""
 	}
 	f.Before, f.After = told(*from), told(*to)
 	return f
+}
+
+// lifted returns what else the file must say of a drain whose hole, now up above its
+// pane's lower edge, is moved by so much, m: the lip of an opening in the wall goes with
+// its bore. If the builder must choose, it says why.
+func (s *Survey) lifted(drain int, by, up float64) ([]Edit, string) {
+	d := &s.E.Drains[drain]
+	lip := d.Lip + by
+	switch {
+	case d.Kind == "standpipe" && up-float64(s.E.Design.Pool.Floor.Value) > d.Lip-s.E.Pool.Floor:
+		return nil, "its lip must then be higher too, and how high is yours to choose"
+	case d.Kind != "wall opening":
+		return nil, ""
+	case lip >= s.E.Pool.DamTop:
+		return nil, "its lip then comes up to the top of the dam"
+	}
+	return []Edit{{Path: "drains[" + d.Name + "].lip", To: s.exact(lip - s.E.Pool.Floor)}}, ""
+}
+
+// exact shows a length as people do, or with all its digits where that would be
+// another length.
+func (s *Survey) exact(v float64) string {
+	v = math.Round(v*1e7) / 1e7
+	text := s.length(v)
+	if back, err := quantity.ParseLength(text); err == nil && math.Abs(float64(back)-v) < 1e-5 {
+		return text
+	}
+	if s.E.Units == quantity.US {
+		return quantity.Length(v).ShowIn("in")
+	}
+	return quantity.Length(v).ShowIn("mm")
 }
 
 // nearer turns a place on the pane into what the file would say of it. The place

@@ -125,7 +125,7 @@ func (b *builder) add(p *Part, us bool) {
 			per, currency = r.perUS, "USD"
 		}
 		if r.kind == p.Kind && per != "" {
-			p.Price = Price{r.low, r.high, currency, per, FromMemory}
+			p.Price = Price{r.low, r.high, currency, per, FromMemory, true}
 			break
 		}
 	}

@@ -184,6 +184,9 @@ type Price struct {
 	Currency  string
 	Per       string
 	Mark      Mark
+	// Generic says that it is that of a kind of part, from the band for metric or for
+	// US sizes: both have the same figures, one in EUR, the other in USD.
+	Generic bool
 }
 
 // Given reports whether a price is known.

@@ -256,7 +256,7 @@ func (r *partsReader) price(e *partEntry, p *Part) {
 		per = "piece"
 	}
 	m := e.Price.Value
-	p.Price = Price{m.Amount, m.Amount, m.Currency, per, p.Mark}
+	p.Price = Price{Low: m.Amount, High: m.Amount, Currency: m.Currency, Per: per, Mark: p.Mark}
 }
 
 // merge puts two lists in the order of the file.

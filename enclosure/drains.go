@@ -66,7 +66,7 @@ func (r *resolver) bulkheadAt(d *design.Drain, out *Drain, field string) float64
 	floor := r.e.Pool.Floor
 	bulk := out.Bulkhead.Value
 	drawn := floor - float64(r.d.Pool.Floor.Value) + float64(d.Hole.Up.Value)
-	upright := d.Hole.Given() && !lying(d.Hole.Pane.Value)
+	upright := out.HoleUpright()
 	switch {
 	case d.Kind.Value == "wall opening":
 		if upright && math.Abs(drawn-bulk/2-out.Lip) > 0.010 {
@@ -83,6 +83,10 @@ func (r *resolver) bulkheadAt(d *design.Drain, out *Drain, field string) float64
 	}
 	return math.Min(floor+bulk/2, out.Lip)
 }
+
+// HoleUpright reports whether the hole of a drain is drawn in a pane that stands, so
+// that its distance up is a height.
+func (d *Drain) HoleUpright() bool { return d.Hole.Given() && !lying(d.Hole.Pane.Value) }
 
 // lying reports whether a pane lies flat, by its name.
 func lying(pane string) bool {

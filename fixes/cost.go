@@ -26,6 +26,7 @@ type cost struct {
 	amount  float64 // in all, in the currency
 	foreign string  // the currency, if it is not the design's
 	own     string  // the design's
+	memory  bool    // the price is from memory
 }
 
 // nothing is a cost that ranks before every other.
@@ -49,9 +50,17 @@ func (c cost) weight() float64 {
 func (c cost) String() string {
 	note := ""
 	if c.foreign != "" {
-		note = fmt.Sprintf(" (priced in %s: ranked as up to %.0f %s)", c.foreign, c.weight(), c.own)
+		note = fmt.Sprintf(" (ranked as up to %.0f %s)", c.weight(), c.own)
 	}
-	return c.words + note + c.besides
+	text := c.words + note + c.besides
+	switch {
+	case !c.memory:
+	case c.besides == "":
+		text += ", from memory"
+	default:
+		text += "; from memory"
+	}
+	return text
 }
 
 // rankable returns what puts equal weights in order: foreign prices behind, by
@@ -99,7 +108,9 @@ func (f *finder) in(currency string, c cost) cost {
 	return c
 }
 
-// price says what a part costs, length metres of it if it is sold by length.
+// price says what a part costs, length metres of it if it is sold by length. Bands
+// that go by kind have the same figures in EUR and USD: a size of the other system
+// needs no rate then.
 func (f *finder) price(p *catalogue.Part, length float64) cost {
 	if !p.Price.Given() {
 		return cost{words: "price not known", amount: partUnknown}
@@ -111,9 +122,17 @@ func (f *finder) price(p *catalogue.Part, length float64) cost {
 	case "ft":
 		n = length / 0.3048
 	}
-	low, high := p.Price.Low*n, p.Price.High*n
-	return f.in(p.Price.Currency, cost{
-		words: fmt.Sprintf("about %.0f to %.0f %s", low, high, p.Price.Currency), amount: (low + high) / 2,
+	low, high, currency := p.Price.Low*n, p.Price.High*n, p.Price.Currency
+	words := currency
+	if own := f.currency(); p.Price.Generic && own != currency && (own == "EUR" || own == "USD") {
+		words, currency = own+" or "+currency, own
+	}
+	text := fmt.Sprintf("about %.0f to %.0f %s", low, high, words)
+	if low == high {
+		text = fmt.Sprintf("about %.0f %s", low, words)
+	}
+	return f.in(currency, cost{
+		words: text, amount: (low + high) / 2, memory: p.Price.Mark == catalogue.FromMemory,
 	})
 }
 

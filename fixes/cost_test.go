@@ -8,11 +8,13 @@ import (
 	"rillwright/quantity"
 )
 
-// A metric design may hold inch parts: their price stays in USD and says how it
-// is ranked.
+// A metric design may hold inch parts. What parts of a kind cost has the same figures
+// in EUR and USD, and is said to be from memory; any other price in another currency
+// stays as it is and says how it is ranked.
 func TestForeignPrice(t *testing.T) {
 	metric, _ := surveyed(t, demo("metric"))
 	us, _ := surveyed(t, demo("us"))
+	pounds, _ := surveyed(t, demo("metric"), " EUR", " GBP")
 	part := func(name string) *catalogue.Part {
 		p, ok := metric.cat.Find(name)
 		if !ok {
@@ -26,12 +28,14 @@ func TestForeignPrice(t *testing.T) {
 		want string
 	}{
 		// prices.csv: hose 0.5 to 2 USD/ft, 1.5 to 5 EUR/m
-		{metric.price(inch, 10*0.3048).and(" and fittings", 10), "about 5 to 20 USD (priced in USD: ranked as up to 100 EUR) and fittings"},
-		{metric.price(mm, 10).and(" and fittings", 10), "about 15 to 50 EUR and fittings"},
-		{us.price(mm, 2), "about 3 to 10 EUR (priced in EUR: ranked as up to 10 USD)"},
-		{us.price(inch, 0.3048), "about 0 to 2 USD"},
-		{us.money(quantity.Money{Amount: 45, Currency: "CAD"}), "45 CAD (priced in CAD: ranked as up to 100 USD)"},
+		{metric.price(inch, 10*0.3048).and(" and fittings", 10), "about 5 to 20 EUR or USD and fittings; from memory"},
+		{metric.price(mm, 10).and(" and fittings", 10), "about 15 to 50 EUR and fittings; from memory"},
+		{us.price(mm, 2), "about 3 to 10 USD or EUR, from memory"},
+		{us.price(inch, 0.3048), "about 0 to 2 USD, from memory"},
+		{us.money(quantity.Money{Amount: 45, Currency: "CAD"}), "45 CAD (ranked as up to 100 USD)"},
 		{us.money(quantity.Money{}), "price not given"},
+		{pounds.price(mm, 2), "about 3 to 10 EUR (ranked as up to 10 GBP), from memory"},
+		{metric.price(&catalogue.Part{Price: catalogue.Price{Low: 7, High: 7, Currency: "USD", Per: "piece", Mark: catalogue.Measured}}, 0), "about 7 USD (ranked as up to 10 EUR)"},
 	} {
 		if c.got.String() != c.want {
 			t.Errorf("%q, want %q", c.got, c.want)

@@ -31,6 +31,10 @@ type change struct {
 	// bends says that panes bend otherwise with it, wets that the water stands or flows
 	// otherwise too.
 	bends, wets bool
+	// stands says that it is about how it stands: nothing else is tried against tipping.
+	stands bool
+	// after, if given, is said in place of the figure with it.
+	after string
 }
 
 // Find fills in the fixes of every answer that does not hold. First every

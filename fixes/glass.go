@@ -2,9 +2,12 @@ package fixes
 
 import (
 	"fmt"
+	"math"
+	"slices"
 	"strings"
 
 	"rillwright/design"
+	"rillwright/document"
 	"rillwright/enclosure"
 	"rillwright/quantity"
 	"rillwright/structure"
@@ -23,12 +26,12 @@ const (
 
 // sheet is a pane that may be ordered anew.
 type sheet struct {
-	name          string // "the dam", "the back pane"
-	key           string // of the field that says its thickness
-	entry         int    // index in the design's panes, -1 for none
-	dam           bool
+	name          string   // "the dam", "the back pane"
+	keys          []string // of the fields that say its thickness
+	pane          string   // path of its entry in the design's panes, "" for none
 	width, height float64
 	thickness     design.Field[quantity.Length]
+	ply           design.Field[quantity.Length] // of laminated glass
 	glass         structure.Kind
 }
 
@@ -42,14 +45,19 @@ func (f *finder) damGlass() []change {
 	e := f.s.E
 	d := e.Design
 	s := sheet{
-		name: "the dam", key: "dam.thickness", entry: -1, dam: true, width: e.Pool.DamWidth, height: float64(d.Dam.Height.Value),
+		name: "the dam", width: e.Pool.DamWidth, height: float64(d.Dam.Height.Value),
 		thickness: d.Dam.Thickness, glass: structure.Annealed,
 	}
+	if s.thickness.Given() {
+		s.keys = []string{"dam.thickness"}
+	}
 	for i := range d.Enclosure.Panes {
-		if at, _ := enclosure.PanePlace(&d.Enclosure.Panes[i]); at == "dam" {
-			s.entry, s.glass = i, study.GlassKind(d.Enclosure.Panes[i].Glass.Value)
+		p := &d.Enclosure.Panes[i]
+		if at, _ := enclosure.PanePlace(p); at == "dam" {
+			s.pane, s.glass, s.ply = paneKey(p), study.GlassKind(p.Glass.Value), p.Ply
+			s.keys = append(s.keys, s.pane+".thickness")
 			if !s.thickness.Given() {
-				s.thickness, s.key = d.Enclosure.Panes[i].Thickness, f.paneKey(i)+".thickness"
+				s.thickness = p.Thickness
 			}
 			break
 		}
@@ -79,19 +87,13 @@ func (f *finder) paneGlass(name string) []change {
 	}
 	p := &d.Enclosure.Panes[at]
 	s := sheet{
-		name: "the " + strings.TrimSuffix(name, " pane") + " pane", key: f.paneKey(at) + ".thickness", entry: at,
-		width: float64(p.Width.Value), height: float64(p.Height.Value), thickness: p.Thickness, glass: study.GlassKind(p.Glass.Value),
+		name: "the " + strings.TrimSuffix(name, " pane") + " pane", keys: []string{paneKey(p) + ".thickness"}, pane: paneKey(p),
+		width: float64(p.Width.Value), height: float64(p.Height.Value), thickness: p.Thickness, glass: study.GlassKind(p.Glass.Value), ply: p.Ply,
 	}
 	var out []change
 	place, _ := enclosure.PanePlace(p)
 	if place == "bottom" && d.Enclosure.Rests.Value != "on a full board" {
-		out = append(out, change{
-			do: "put a flat board and a mat under all of the floor pane", cost: f.guess(10, 25), edit: "enclosure.rests: on a full board", bends: true,
-			apply: func(e *enclosure.Enclosure) bool {
-				set(&e.Design.Enclosure.Rests, "on a full board", "on a full board")
-				return true
-			},
-		})
+		out = append(out, putting(change{do: "put a flat board and a mat under all of the floor pane", cost: f.guess(10, 25), bends: true}, put("enclosure.rests", "on a full board")))
 	}
 	if !p.Was.Given() {
 		out = append(out, f.otherGlass(&s)...)
@@ -110,71 +112,89 @@ func (f *finder) paneGlass(name string) []change {
 	return out
 }
 
-func (f *finder) paneKey(i int) string {
-	return "enclosure.panes[" + f.s.E.Design.Enclosure.Panes[i].Name.Value + "]"
-}
+func paneKey(p *design.Pane) string { return "enclosure.panes[" + p.Name.Value + "]" }
+
+// film is what keeps the two sheets of laminated glass together, m: from memory of
+// what is sold.
+const film = 0.00076
 
 // otherGlass tries a pane in the next thicknesses, laminated and toughened.
 func (f *finder) otherGlass(s *sheet) []change {
-	if s.plastic() {
+	var out []change
+	t := float64(s.thickness.Value)
+	switch s.glass {
+	case structure.Acrylic, structure.Polycarbonate:
 		return nil
+	case structure.Laminated:
+		each := (t - film) / 2
+		if s.ply.Given() {
+			each = float64(s.ply.Value)
+		}
+		for _, n := range f.nextGlass(each) {
+			out = append(out, f.laminated(s, n.Named, n.Name))
+		}
+		return out
 	}
+	for _, n := range f.nextGlass(t) {
+		out = append(out, f.order(s, fmt.Sprintf("make %s of %s glass", s.name, n.Name), f.glazier(s, n.Named, 1), n.Name))
+	}
+	if s.pane == "" || s.glass != structure.Annealed {
+		return out
+	}
+	hard := f.order(s, fmt.Sprintf("have %s made of toughened glass, with every hole drilled before it is toughened", s.name),
+		f.glazier(s, t, toughenedTimes), "", put(s.pane+".glass", "toughened"))
+	if f.pierced(s.pane) {
+		hard.byHand = "it is refused with a hole in toughened glass, which bursts when it is drilled, until that hole is taken out of the file"
+	}
+	return append(append(out, hard), f.laminated(s, t, s.thickness.Text))
+}
+
+// pierced reports whether an opening is drawn in a pane.
+func (f *finder) pierced(pane string) bool {
+	d := f.s.E.Design
+	for i := range d.Enclosure.Panes {
+		if p := &d.Enclosure.Panes[i]; paneKey(p) == pane {
+			name := p.Name.Value
+			return slices.ContainsFunc(d.Drains, func(x design.Drain) bool { return x.Hole.Pane.Value == name }) ||
+				slices.ContainsFunc(d.Enclosure.Ways, func(x design.Way) bool { return x.Pane.Value == name })
+		}
+	}
+	return false
+}
+
+// nextGlass lists the next two thicknesses that are sold.
+func (f *finder) nextGlass(t float64) []structure.Nominal {
 	list := structure.MetricFloat()
 	if f.s.E.Units == quantity.US {
 		list = structure.USFloat()
 	}
-	var out []change
-	t := float64(s.thickness.Value)
-	for i := range list {
-		n := list[i]
-		if n.Named < t*1.05 || len(out) == 2 {
-			continue
-		}
-		edit := fmt.Sprintf("%s: %s", s.key, n.Name)
-		if s.dam && s.entry >= 0 && s.key == "dam.thickness" {
-			edit += fmt.Sprintf(", %s.thickness: %s", f.paneKey(s.entry), n.Name)
-		}
-		out = append(out, change{
-			do: fmt.Sprintf("make %s of %s glass", s.name, n.Name), cost: f.glazier(s, n.Named, 1), edit: edit, bends: true,
-			apply: func(e *enclosure.Enclosure) bool { return s.order(e, n.Named, n.Name, s.glass, "") },
-		})
+	i := slices.IndexFunc(list, func(n structure.Nominal) bool { return n.Named >= t*1.05 })
+	if i < 0 {
+		return nil
 	}
-	if s.entry < 0 || s.glass != structure.Annealed {
-		return out
-	}
-	key := f.paneKey(s.entry)
-	out = append(out, change{
-		do:   fmt.Sprintf("have %s made of toughened glass, with every hole drilled before it is toughened", s.name),
-		cost: f.glazier(s, t, toughenedTimes), edit: key + ".glass: toughened", bends: true,
-		apply: func(e *enclosure.Enclosure) bool {
-			return s.order(e, t, s.thickness.Text, structure.Toughened, "toughened")
-		},
-	})
-	whole := 2*t + 0.00076 // with the usual film, from memory
-	text := quantity.Length(whole).Show(f.s.E.Units)
-	return append(out, change{
-		do:   fmt.Sprintf("have %s made of laminated glass, two sheets of %s", s.name, s.thickness.Text),
-		cost: f.glazier(s, whole, laminatedTimes), edit: fmt.Sprintf("%s.glass: laminated, ply: %s, thickness: %s", key, s.thickness.Text, text), bends: true,
-		apply: func(e *enclosure.Enclosure) bool {
-			set(&e.Design.Enclosure.Panes[s.entry].Ply, s.thickness.Value, s.thickness.Text)
-			return s.order(e, whole, text, structure.Laminated, "laminated")
-		},
-	})
+	return list[i:min(i+2, len(list))]
 }
 
-// order puts glass of a thickness and kind into a design.
-func (s *sheet) order(e *enclosure.Enclosure, t float64, text string, kind structure.Kind, word string) bool {
-	if s.dam && e.Design.Dam.Thickness.Given() {
-		set(&e.Design.Dam.Thickness, quantity.Length(t), text)
+// laminated tries a pane of two sheets.
+func (f *finder) laminated(s *sheet, each float64, text string) change {
+	whole, unit := math.Round((2*each+film)*1e5)/1e5, "mm" // to a hundredth of it
+	if f.s.E.Units == quantity.US {
+		whole, unit = math.Round((2*each+film)/inch*1e3)/1e3*inch, "in"
 	}
-	if s.entry >= 0 {
-		p := &e.Design.Enclosure.Panes[s.entry]
-		set(&p.Thickness, quantity.Length(t), text)
-		if kind != s.glass {
-			set(&p.Glass, word, word)
+	return f.order(s, fmt.Sprintf("have %s made of laminated glass, two sheets of %s", s.name, text), f.glazier(s, whole, laminatedTimes),
+		quantity.Length(whole).ShowIn(unit), put(s.pane+".glass", "laminated"), put(s.pane+".ply", text))
+}
+
+// order writes glass of another thickness into the design, "" for the same, and
+// what else is said of it.
+func (f *finder) order(s *sheet, do string, c cost, thick string, more ...design.Edit) change {
+	var edits []design.Edit
+	for _, key := range s.keys {
+		if thick != "" {
+			edits = append(edits, put(key, thick))
 		}
 	}
-	return true
+	return putting(change{do: do, cost: c, bends: true}, append(edits, more...)...)
 }
 
 // glazier is what a pane costs.
@@ -185,33 +205,46 @@ func (f *finder) glazier(s *sheet, t, times float64) cost {
 
 // strip tries a strip of glass, 50 mm or 2 in wide, laid along a free edge.
 func (f *finder) strip(s *sheet, pane, edge string, length float64) change {
-	width, text := quantity.Length(0.05), "50 mm"
+	width, text := 0.05, "50 mm"
 	if f.s.E.Units == quantity.US {
 		width, text = 2*inch, "2 in"
 	}
 	thick := s.thickness
-	piece := sheet{width: length, height: float64(width)}
+	piece := sheet{width: length, height: width}
 	lying := "lying flat"
 	if edge != "top" {
 		lying = "its flat side to the edge"
 	}
+	b := design.Brace{Pos: design.Pos{Line: 1}}
+	newText(&b.Name, f.freeName("edge strip"))
+	newText(&b.Pane, pane)
+	newText(&b.Edge, edge)
+	newText(&b.Runs, "along")
+	newText(&b.Width, text)
+	newText(&b.Thickness, thick.Text)
+	newText(&b.Of, "glass")
+	entry := document.Flow(&b)
 	return change{
 		do:   fmt.Sprintf("bond a strip of glass, %s wide and %s thick, along the %s edge of %s, %s; it takes as much of the opening", text, thick.Text, edge, s.name, lying),
 		cost: f.glazier(&piece, float64(thick.Value), 1), bends: true,
-		edit: fmt.Sprintf("enclosure.braces: { name: edge strip, pane: %s, edge: %s, runs: along, width: %s, thickness: %s, of: glass }", pane, edge, text, thick.Text),
+		edit: "enclosure.braces: " + entry, edits: []design.Edit{add("enclosure.braces", entry)},
 		apply: func(e *enclosure.Enclosure) bool {
-			b := design.Brace{Pos: design.Pos{Line: 1}}
-			set(&b.Name, "edge strip", "edge strip")
-			set(&b.Pane, pane, pane)
-			set(&b.Edge, edge, edge)
-			set(&b.Runs, "along", "along")
-			set(&b.Width, width, text)
-			set(&b.Thickness, thick.Value, thick.Text)
-			set(&b.Of, "glass", "glass")
 			e.Design.Enclosure.Braces = append(e.Design.Enclosure.Braces, b)
 			return true
 		},
 	}
+}
+
+// freeName returns a name that no brace has.
+func (f *finder) freeName(name string) string {
+	taken := func(n string) bool {
+		return slices.ContainsFunc(f.s.E.Design.Enclosure.Braces, func(b design.Brace) bool { return b.Name.Value == n })
+	}
+	free := name
+	for n := 2; taken(free); n++ {
+		free = fmt.Sprintf("%s %d", name, n)
+	}
+	return free
 }
 
 // lowerDam tries a dam a fifth lower, in steps of 10 mm or 1/2 in: less water stands
@@ -230,15 +263,13 @@ func (f *finder) lowerDam() []change {
 		if to < 0.6*high || len(e.Drains) == 0 || top <= e.Drains[0].Lip {
 			continue
 		}
-		text := quantity.Length(to).Show(e.Units)
-		out = append(out, change{
-			do: fmt.Sprintf("make the dam only %s high", text), cost: nothing("nothing before it is cut"), edit: "dam.height: " + text, bends: true, wets: true,
-			apply: func(e *enclosure.Enclosure) bool {
-				set(&e.Design.Dam.Height, quantity.Length(to), text)
-				e.Pool.DamTop = top
-				return true
-			},
-		})
+		text := lengthText(to, e.Units)
+		c := putting(change{do: fmt.Sprintf("make the dam only %s high", text), cost: nothing("nothing before it is cut"), bends: true, wets: true}, f.damEdits(text)...)
+		c.apply = func(e *enclosure.Enclosure) bool {
+			e.Pool.DamTop = top
+			return reads(e, c.edits)
+		}
+		out = append(out, c)
 	}
 	return out
 }

@@ -2,7 +2,6 @@ package fixes
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"rillwright/answers"
@@ -11,67 +10,26 @@ import (
 	"rillwright/quantity"
 )
 
-// Standing fills in the fixes of an answer that it may tip over: each change is
-// made and the answer taken again, and the weight's with it.
-func Standing(s *answers.Survey, list []answers.Answer) error {
-	f := &finder{s: s, base: map[string]answers.Answer{}}
-	i := slices.IndexFunc(list, func(a answers.Answer) bool { return a.ID == "standing" })
-	for _, a := range list {
-		if a.ID == "weight" || a.ID == "standing" {
-			f.base[a.ID] = a
-		}
-	}
-	if i < 0 || list[i].Verdict != answers.Tight && list[i].Verdict != answers.Fails {
-		return nil
-	}
-	// The water does not know what the stand is like: one survey serves them all.
-	e := s.E.Clone()
-	t, err := s.Again(e, false)
-	if err != nil {
-		return err
-	}
-	a := &list[i]
-	for _, c := range f.standing(t, a) {
-		d := *s.E.Design
-		e.Design = &d
-		if !c.apply(e) {
-			continue
-		}
-		now := t.Standing()
-		now.Key = a.Key
-		fix := answers.Fix{
-			Do: c.do, Change: c.edit, Cost: c.cost.String(), Weight: c.cost.weight(), Price: c.cost.rankable(),
-			Verdict: now.Verdict, Before: headline(a), After: headline(&now),
-			Breaks: f.breaks([]answers.Answer{t.Weight()}, a),
-		}
-		if d.Stand.Fixed.Value {
-			fix.After = "held by the wall, as far as its fixing holds"
-		}
-		better := now.Verdict < a.Verdict || now.Verdict == a.Verdict && now.Score > a.Score*1.02
-		if better && fix.Before != fix.After {
-			a.Fixes = append(a.Fixes, fix)
-		}
-	}
-	slices.SortStableFunc(a.Fixes, inOrder)
-	a.Fixes = a.Fixes[:min(len(a.Fixes), most)]
-	return nil
-}
+// noStand tells why a stand that the file does not have cannot be changed in it.
+const noStand = "it has no stand yet, and how wide and deep that is you have to measure"
 
 // standing lists the changes that may keep it from tipping over.
-func (f *finder) standing(t *answers.Survey, a *answers.Answer) []change {
-	out := []change{{
-		do: "fix it to the wall behind it", edit: "stand.fixed: yes", cost: cost{words: "brackets, screws and plugs", amount: 10}, // assumed, no source
-		apply: func(e *enclosure.Enclosure) bool {
+func (f *finder) standing(a *answers.Answer) []change {
+	fixed := putting(change{
+		do: "fix it to the wall behind it", cost: cost{words: "brackets, screws and plugs", amount: 10}, // assumed, no source
+		after: "held by the wall, as far as its fixing holds",
+	}, put("stand.fixed", "yes"))
+	if !f.s.E.Design.Stand.Given() {
+		fixed.byHand = noStand
+		fixed.apply = func(e *enclosure.Enclosure) bool {
 			f.hasStand(e)
-			e.Design.Stand.Fixed.Value = true
-			return true
-		},
-	}}
-	if c, ok := f.sumpBelow(); ok {
-		out = append(out, c)
+			return reads(e, fixed.edits)
+		}
 	}
-	if c, ok := f.wider(t, a); ok {
-		out = append(out, c)
+	out := append([]change{fixed}, f.sumpBelow()...)
+	out = append(out, f.wider(a)...)
+	for i := range out {
+		out[i].stands = true
 	}
 	return out
 }
@@ -90,33 +48,37 @@ func (f *finder) hasStand(e *enclosure.Enclosure) {
 }
 
 // sumpBelow puts a sump that stands apart into the stand, if it goes in.
-func (f *finder) sumpBelow() (change, bool) {
+func (f *finder) sumpBelow() []change {
 	e := f.s.E
 	s := &e.Design.Stand
 	room := float64(e.Design.Enclosure.Bottom.Value)
 	if !s.Given() || s.Sump.Value || e.Sump.Width > float64(s.Width.Value) || e.Sump.Depth > float64(s.Depth.Value) || e.Sump.Bottom < 0 || e.Sump.Bottom+e.Sump.Height > room {
-		return change{}, false
+		return nil
 	}
-	return change{
-		do: "stand the sump in the stand, low down", edit: "stand.carries-sump: yes", cost: nothing("nothing"),
-		apply: func(e *enclosure.Enclosure) bool {
-			e.Design.Stand.Sump.Value = true
-			e.Design.Stand.Sump.Pos = e.Design.Stand.Pos
-			return true
-		},
-	}, true
+	c := putting(change{do: "stand the sump in the stand, low down", cost: nothing("nothing")}, put("stand.carries-sump", "yes"))
+	// Where it stood apart is not where it stands now.
+	if at := &e.Design.Sump; at.Left.Given() || at.Front.Given() {
+		c.edits = append(c.edits, cut("sump.left"), cut("sump.front"))
+		c.apply = func(e *enclosure.Enclosure) bool {
+			e.Design.Sump.Left, e.Design.Sump.Front = design.Field[quantity.Length]{}, design.Field[quantity.Length]{}
+			return reads(e, c.edits)
+		}
+	}
+	return []change{c}
 }
 
 // wider sets the feet further apart, step by step where that helps, until it stands
 // well enough: at most half as far again, for beyond that it is other furniture.
-func (f *finder) wider(t *answers.Survey, a *answers.Answer) (change, bool) {
+func (f *finder) wider(a *answers.Answer) []change {
 	step := quantity.Length(0.05)
 	if f.s.E.Units == quantity.US {
-		step = 2 * 0.0254
+		step = 2 * inch
 	}
-	d := *f.s.E.Design
-	t.E.Design = &d
-	f.hasStand(t.E)
+	e := f.s.E.Clone()
+	own(e)
+	f.hasStand(e)
+	t := f.s.Rebuilt(e, false)
+	d := e.Design
 	was := d.Stand
 	most := func(v quantity.Length) quantity.Length { return v*3/2 + 1e-9 }
 	score, verdict := a.Score, a.Verdict
@@ -140,29 +102,37 @@ func (f *finder) wider(t *answers.Survey, a *answers.Answer) (change, bool) {
 		}
 		d.Stand, score = best, score+gain
 	}
-	width, depth := d.Stand.Width.Value, d.Stand.Depth.Value
-	if width == was.Width.Value && depth == was.Depth.Value {
-		return change{}, false
-	}
-	by := [2]quantity.Length{width - was.Width.Value, depth - was.Depth.Value}
-	var words, edits []string
-	for k, to := range [...]quantity.Length{width, depth} {
-		if by[k] > 0 {
-			text := to.Show(f.s.E.Units)
-			words = append(words, text+[...]string{" left to right", " front to back"}[k])
-			edits = append(edits, [...]string{"stand.width: ", "stand.depth: "}[k]+text)
+	var words []string
+	var edits []design.Edit
+	to := &d.Stand
+	for _, x := range [...]struct {
+		key, way string
+		was, to  quantity.Length
+	}{{"stand.width", " left to right", was.Width.Value, to.Width.Value}, {"stand.depth", " front to back", was.Depth.Value, to.Depth.Value}, {"stand.front", "", was.Front.Value, to.Front.Value}} {
+		if x.to <= x.was {
+			continue
+		}
+		text := lengthText(float64(x.to), f.s.E.Units)
+		edits = append(edits, put(x.key, text))
+		if x.way != "" {
+			words = append(words, text+x.way)
 		}
 	}
-	return change{
+	if len(words) == 0 {
+		return nil
+	}
+	c := putting(change{
 		do:   fmt.Sprintf("set its feet further apart, %s, with a larger stand or bars under it", strings.Join(words, " and ")),
 		cost: cost{words: "timber or steel for the stand", amount: 30}, // assumed, no source
-		edit: strings.Join(edits, ", "),
-		apply: func(e *enclosure.Enclosure) bool {
+	}, edits...)
+	if !f.s.E.Design.Stand.Given() {
+		c.byHand = noStand
+		c.apply = func(e *enclosure.Enclosure) bool {
 			f.hasStand(e)
-			spread(&e.Design.Stand, by[0], by[1])
-			return true
-		},
-	}, true
+			return reads(e, c.edits)
+		}
+	}
+	return []change{c}
 }
 
 // spread makes a stand wider and deeper, as much on one side as on the other.

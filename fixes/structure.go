@@ -19,30 +19,40 @@ func Structure(s *answers.Survey, list []answers.Answer) {
 		f.base[list[i].ID] = list[i]
 	}
 	var changes []change
+	var moves []change // of openings: those have been found with the answers
 	for i := range list {
 		if a := &list[i]; a.Verdict == answers.Tight || a.Verdict == answers.Fails {
 			changes = append(changes, f.carrying(a)...)
+			for k := range a.Fixes {
+				moves = append(moves, f.moved(&a.Fixes[k]))
+			}
 		}
 	}
-	if slices.ContainsFunc(changes, func(c change) bool { return c.wets }) {
+	all := slices.Concat(changes, moves)
+	if slices.ContainsFunc(all, func(c change) bool { return c.wets }) {
 		for _, a := range s.Water() {
 			f.base[a.ID] = a
 		}
 	}
-	after := make([][]answers.Answer, len(changes))
-	answers.InParallel(len(changes), func(i int) {
+	after := make([][]answers.Answer, len(all))
+	answers.InParallel(len(all), func(i int) {
 		e := f.s.E.Clone()
 		own(e)
-		if !changes[i].apply(e) {
+		if !all[i].apply(e) {
 			return
 		}
-		after[i] = f.rebuilt(e, &changes[i])
+		after[i] = f.rebuilt(e, &all[i])
 	})
+	moved := after[len(changes):]
 	for k := range list {
 		a := &list[k]
 		if a.Verdict != answers.Tight && a.Verdict != answers.Fails {
 			continue
 		}
+		for i := range a.Fixes {
+			f.told(a, &a.Fixes[i], moved[i])
+		}
+		moved = moved[len(a.Fixes):]
 		for i := range changes {
 			f.carries(a, &changes[i], after[i])
 		}
@@ -82,6 +92,8 @@ func (f *finder) carrying(a *answers.Answer) []change {
 		return f.joints()
 	case "bond":
 		return f.bond(strings.TrimSuffix(of, "]"))
+	case "standing":
+		return f.standing(a)
 	}
 	return nil
 }
@@ -101,15 +113,24 @@ func (f *finder) carries(a *answers.Answer, c *change, after []answers.Answer) {
 	if i < 0 {
 		return
 	}
-	now := &after[i]
+	now := after[i]
+	if a.ID == "standing" {
+		if !c.stands {
+			return
+		}
+		now.Key = a.Key
+	}
+	fix := f.fix(c)
+	fix.Verdict, fix.Before, fix.After = now.Verdict, headline(a), headline(&now)
+	if c.after != "" {
+		fix.After = c.after
+	}
 	better := now.Verdict < a.Verdict || now.Verdict == a.Verdict && now.Score > a.Score+0.05*math.Abs(a.Score)
-	if !better || headline(a) == headline(now) || slices.ContainsFunc(a.Fixes, func(x answers.Fix) bool { return x.Do == c.do }) {
+	if !better || fix.Before == fix.After || slices.ContainsFunc(a.Fixes, func(x answers.Fix) bool { return x.Do == fix.Do }) {
 		return
 	}
-	a.Fixes = append(a.Fixes, answers.Fix{
-		Do: c.do, Change: c.edit, Cost: c.cost.String(), Weight: c.cost.weight(), Price: c.cost.rankable(),
-		Verdict: now.Verdict, Before: headline(a), After: headline(now), Breaks: f.breaks(after, a),
-	})
+	fix.Breaks = f.breaks(after, a)
+	a.Fixes = append(a.Fixes, fix)
 }
 
 // own gives a clone a design of its own, as far as such changes reach.
@@ -118,6 +139,7 @@ func own(e *enclosure.Enclosure) {
 	d.Grid, d.Hardscape = slices.Clone(d.Grid), slices.Clone(d.Hardscape)
 	d.Enclosure.Panes, d.Enclosure.Braces = slices.Clone(d.Enclosure.Panes), slices.Clone(d.Enclosure.Braces)
 	d.Stock = slices.Clone(d.Stock)
+	d.Drains, d.Enclosure.Ways = slices.Clone(d.Drains), slices.Clone(d.Enclosure.Ways)
 	e.Design = &d
 }
 

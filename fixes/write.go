@@ -2,13 +2,12 @@ package fixes
 
 import (
 	"math"
-	"slices"
-	"strconv"
 	"strings"
 
 	"rillwright/answers"
 	"rillwright/design"
 	"rillwright/document"
+	"rillwright/enclosure"
 	"rillwright/quantity"
 )
 
@@ -32,61 +31,52 @@ func (f *finder) fix(c *change) answers.Fix {
 	out := answers.Fix{
 		Do: c.do, Change: c.edit, Cost: c.cost.String(), Weight: c.cost.weight(), Price: c.cost.rankable(),
 	}
-	var why string
-	if out.Edits, why = f.written(c); why != "" {
+	why := c.byHand
+	if why == "" {
+		// What was measured of the parts that go would stand in place of the new figures.
+		var ok bool
+		if out.Edits, ok = f.s.E.Design.Replanned(c.edits); !ok {
+			why = "a measured fact names one of its pieces by number, and the numbers change"
+		}
+	}
+	if why != "" {
 		out.Do += " (write it into the file yourself: " + why + ")"
 	}
 	return out
 }
 
-// written returns the edits of a change, behind others that take out what was
-// measured of the parts that go: it would stand in place of the new figures. If
-// they cannot be made, it says why.
-func (f *finder) written(c *change) (edits []design.Edit, why string) {
-	if c.byHand != "" {
-		return nil, c.byHand
-	}
-	d := f.s.E.Design
-	for i, a := range slices.Backward(d.AsBuilt) {
-		of, ok := f.fullPath(a.Of.Value)
-		if !ok {
+// reads puts values into a design as its file would be read with the edits made.
+// It knows none that add or cut: those are for the change to make itself.
+func reads(e *enclosure.Enclosure, edits []design.Edit) bool {
+	for _, x := range edits {
+		if x.Kind != design.EditPut {
 			continue
 		}
-		for _, e := range c.edits {
-			list, isEntry := listOf(e.Path)
-			if e.Kind == design.EditInsert && isEntry && strings.HasPrefix(of, list+"[") {
-				return nil, "a measured fact names one of its pieces by number, and the numbers change"
-			}
-			if of == e.Path || strings.HasPrefix(of, e.Path+".") {
-				edits = append(edits, cut("as-built["+strconv.Itoa(i+1)+"]"))
-				break
-			}
+		at, err := document.Lookup(e.Design, x.Path)
+		if err != nil {
+			return false
+		}
+		_, pos := at.Leaf.Source()
+		if pos.Line == 0 {
+			pos = design.Pos{Line: 1, Column: 1, Width: len(x.To)}
+		}
+		if at.Read(x.To, pos) != nil {
+			return false
 		}
 	}
-	return append(edits, c.edits...), ""
+	return true
 }
 
-// fullPath returns a path with the names of entries where it has numbers.
-func (f *finder) fullPath(path string) (full string, ok bool) {
-	at, err := document.Lookup(f.s.E.Design, path)
-	if err != nil {
-		return "", false
+// putting makes a change of nothing but new values in the design: they are tried
+// as they are written.
+func putting(c change, edits ...design.Edit) change {
+	var words []string
+	for _, x := range edits {
+		words = append(words, x.Path+": "+x.To)
 	}
-	document.Walk(f.s.E.Design, func(sp document.Spot) {
-		if sp.Leaf == at.Leaf {
-			full = sp.Path
-		}
-	})
-	return full, full != ""
-}
-
-// listOf cuts the entry off a path such as "runs[riser].pieces[1]".
-func listOf(path string) (list string, ok bool) {
-	i := strings.LastIndexByte(path, '[')
-	if i < 0 || !strings.HasSuffix(path, "]") {
-		return "", false
-	}
-	return path[:i], true
+	c.edit, c.edits = strings.Join(words, ", "), edits
+	c.apply = func(e *enclosure.Enclosure) bool { return reads(e, edits) }
+	return c
 }
 
 // newText writes something in a field that the edit of a file will hold.

@@ -381,4 +381,3 @@ func TestPageAisle(t *testing.T) {
 	}
 	p.clean()
 }
-

@@ -41,6 +41,7 @@ type Bench struct {
 	hub     *hub
 	pace    *pace
 	work    chan struct{} // as many computations at once as it holds
+	slow    chan struct{} // likewise for those that look for fixes, which take seconds at worst
 	stop    sync.Once
 }
 
@@ -50,7 +51,7 @@ func New(o Options) (*Bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &Bench{options: o, shelf: s, hub: newHub(), pace: newPace(perSecond, burst, time.Now), work: make(chan struct{}, 2)}
+	b := &Bench{options: o, shelf: s, hub: newHub(), pace: newPace(perSecond, burst, time.Now), work: make(chan struct{}, 2), slow: make(chan struct{}, 1)}
 	if o.Folder == "" {
 		return b, nil
 	}

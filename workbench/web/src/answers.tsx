@@ -54,14 +54,14 @@ function Detail({ a }: { a: Answer }) {
       {a.limit.text && <p><b>Limit</b> {a.limit.text}{a.limit.mark ? ` (${a.limit.mark})` : ""}</p>}
       {a.margin && <p><b>Margin</b> {a.margin}</p>}
       {(a.limiting || a.limitingLine) && (
-        <p><b>Limited by</b> {a.limiting || "this part"} {a.limitingLine ? <button type="button" class="link" onClick={() => { chosen.value = `line:${a.limitingLine}`; view.value = "file" }}>line {a.limitingLine}</button> : null}</p>
+        <p><b>Limited by</b> {a.limiting} {a.limitingLine ? <button type="button" class="link" onClick={() => { chosen.value = `line:${a.limitingLine}`; view.value = "file" }}>line {a.limitingLine}</button> : null}</p>
       )}
       {(a.matters?.length ?? 0) > 0 && (
         <>
           <h4>Depends most on</h4>
           <ol class="matters">
             {a.matters?.map((m, i) => (
-              <li key={i}>{m.what}, {m.range}: {m.effect}. {m.settle ? `Settle it by ${m.settle}.` : ""} {m.line ? <button type="button" class="link" onClick={() => { chosen.value = `line:${m.line}`; view.value = "file" }}>line {m.line}</button> : null}</li>
+              <li key={i}>{m.what}, {m.range}: {m.effect}. {m.settle ? `To settle it: ${m.settle}.` : ""} {m.line ? <button type="button" class="link" onClick={() => { chosen.value = `line:${m.line}`; view.value = "file" }}>line {m.line}</button> : null}</li>
             ))}
           </ol>
         </>

@@ -22,7 +22,8 @@ export default function Look({ brief }: { brief?: boolean }) {
   )
 }
 
-function InSpace() {
+// InSpace is the picture to turn, at the moment of a fault if one is looked at.
+export function InSpace() {
   const canvas = useRef<HTMLCanvasElement>(null)
   const ref = useRef<Space | null>(null)
   const [failed, fail] = useState("")

@@ -57,6 +57,8 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
   let drawn: Drawn[] = []
   let outcome: Outcome | null = null
   let shape = ""
+  let poured: Outcome["water"] | null = null
+  let levels: Map<string, number> | null = null
   let apart = 0
   let chosenField = ""
   let chosenLine = 0
@@ -126,6 +128,7 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
 
   function clear(): void {
     root.traverse((o) => {
+      if (o instanceof InstancedMesh) o.dispose()
       if (o instanceof Mesh || o instanceof LineSegments) {
         (o.geometry as BufferGeometry).dispose()
         for (const m of ([] as Material[]).concat(o.material as Material | Material[])) m.dispose()
@@ -261,7 +264,17 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
         (mesh.material as MeshLambertMaterial).color.copy(flowColour(share))
       }
     }
-    for (const d of drops) root.remove(d.mesh)
+    place()
+  }
+
+  // Drops go at the speed of the water, and anew only when that changed.
+  function stream(w: NonNullable<Outcome["water"]>): void {
+    for (const d of drops) {
+      root.remove(d.mesh)
+      d.mesh.geometry.dispose();
+      (d.mesh.material as Material).dispose()
+      d.mesh.dispose()
+    }
     drops = []
     for (const r of w.runs) {
       const d = drawn.find((x) => x.part.kind === "run" && x.part.name === r.name)
@@ -275,7 +288,6 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
       drops.push({ mesh, path, length, speed: r.speed, count })
     }
     move(0)
-    place()
   }
 
   function place(): void {
@@ -320,7 +332,11 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
       if (now !== shape) {
         shape = now
         build(o.scene)
+        poured = null
       }
+      if (o.water && o.water !== poured) stream(o.water)
+      poured = o.water ?? null
+      levels = level
       pour(o, level)
       if (first) {
         size()
@@ -353,7 +369,7 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
     look: view,
     colours() {
       shape = ""
-      if (outcome) this.show(outcome, null)
+      if (outcome) this.show(outcome, levels)
     },
     end() {
       running = false
@@ -364,6 +380,7 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
       canvas.removeEventListener("pointerup", stop)
       clear()
       renderer.dispose()
+      renderer.forceContextLoss() // a browser keeps few of them, and frees them late
     },
   }
 }

@@ -213,3 +213,16 @@ func TestPageDrag(t *testing.T) {
 	}
 	p.clean()
 }
+
+// The line that is written stays in sight when a strip appears above it.
+func TestPageLineInSight(t *testing.T) {
+	p := openPage(t, 1440, 900)
+	p.view("File")
+	p.press("Text")
+	p.until(`document.querySelector(".cm-content") !== null`)
+	js[bool](p, `(document.querySelector(".cm-content").focus(), true)`)
+	p.do(chromedp.KeyEvent(kb.End, chromedp.KeyModifiers(2)), chromedp.KeyEvent("\nassu"))
+	p.until(`document.querySelector(".notice.bad") !== null`)
+	p.until(`(l => l && l.getBoundingClientRect().bottom <= innerHeight)(document.querySelector(".cm-activeLine"))`)
+	p.clean()
+}

@@ -10,7 +10,7 @@ export function Answers() {
   const counts = (["fails", "not known yet", "tight", "holds"] as const).map((v) => [v, list.value.filter((a) => a.verdict === v).length] as const).filter(([, n]) => n > 0)
   return (
     <div class={stale.value ? "answers stale" : "answers"}>
-      <h2>Answers <span class="counts">{counts.map(([v, n]) => <span key={v}>{n} <VerdictMark of={v} /></span>)}</span></h2>
+      <h2>{stale.value ? "Answers to the text before" : "Answers"} <span class="counts">{counts.map(([v, n]) => <span key={v}>{n} <VerdictMark of={v} /></span>)}</span></h2>
       <ul class="asked">
         {list.value.map((a) => <Row key={a.id} a={a} />)}
       </ul>

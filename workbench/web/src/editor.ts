@@ -68,8 +68,14 @@ export function mount(at: HTMLElement): { destroy: () => void } {
       view.dispatch({ selection: { anchor: line.from }, effects: EditorView.scrollIntoView(line.from, { y: "center" }) })
     }),
   ]
+  // A strip that appears above takes room: what is written stays in sight.
+  const watch = new ResizeObserver(() => {
+    if (view.hasFocus) view.dispatch({ effects: EditorView.scrollIntoView(view.state.selection.main.head, { yMargin: 24 }) })
+  })
+  watch.observe(at)
   return {
     destroy: () => {
+      watch.disconnect()
       for (const s of stop) s()
       view.destroy()
     },

@@ -292,7 +292,7 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
 
   function place(): void {
     for (const d of drawn) d.object.position.copy(d.home).addScaledVector(d.out, apart)
-    for (const d of drops) d.mesh.visible = apart === 0
+    for (const d of drops) d.mesh.visible = apart === 0 && levels === null // at a moment of a fault only levels are known
     mark()
     draw()
   }

@@ -137,7 +137,7 @@ function Course({ c, us }: { c: CourseReply, us: boolean }) {
   const spilled = c.course.spilled
   return (
     <>
-      <p class="lead">{spilled > 5e-6 ? <><strong>{show(volumeUnit(us), spilled)}</strong> reach the floor{c.course.spills.length ? `: ${c.course.spills.filter((s) => s.volume > 5e-6).map((s) => `${show(volumeUnit(us), s.volume)} over the ${s.from}`).join(", ")}` : ""}.</> : "No water reaches the floor."} Figures as likely; the answer beside counts their bad end.</p>
+      <p class="lead">{spilled > 5e-6 ? <><strong>{show(volumeUnit(us), spilled)}</strong> reach the floor{c.course.spills.length ? `: ${c.course.spills.filter((s) => s.volume > 5e-6).map((s) => `${show(volumeUnit(us), s.volume)} ${s.from}`).join(", ")}` : ""}.</> : "No water reaches the floor."} Figures as likely; the answer to it counts their bad end.</p>
       <div class="scrub">
         <button type="button" class="main" onClick={() => play(!playing)}>{playing ? "Stop" : at >= end ? "Again" : "Run"}</button>
         <label class="time">{clock(at)}

@@ -32,6 +32,13 @@ type Options struct {
 	// Only, if given, tells which answers about faults are wanted: fill lines,
 	// what creeps and fixes are left out where they are not.
 	Only func(id string) bool
+	// Like, if given, is a report of nearly the same design, such as that of the
+	// text before an edit. What is not touched by the difference is taken from it,
+	// and answers about faults are rougher: see answers.FaultOptions.Like.
+	Like *Report
+	// Stop, if given, is asked now and then while faults are followed; an error of
+	// it ends that, and Build returns it.
+	Stop func() error
 	// Progress, if given, is told how far that is; calls do not overlap.
 	Progress func(done, of int)
 }
@@ -104,6 +111,9 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 		return r, fmt.Errorf("%s: %w", file, err)
 	}
 	r.Survey = s
+	if o.Like != nil && o.Like.Survey != nil {
+		s.Recall(o.Like.Survey)
+	}
 	r.Answers = s.All(cat)
 	if err := s.Err(); err != nil {
 		r.Answers = nil
@@ -138,8 +148,12 @@ func (r *Report) follow(cat *catalogue.Catalogue, o Options) error {
 	if wants == nil {
 		wants = func(string) bool { return true }
 	}
+	var like *answers.FaultSurvey
+	if o.Like != nil && o.Like.Faults != nil {
+		like = o.Like.Faults.Survey
+	}
 	rep, err := r.Survey.Floods(answers.FaultOptions{
-		Brief: o.Faults == MainFaults, NoLines: !wants("fill-line") && !wants("creeps"), Pairs: o.Faults == FaultPairs, Progress: o.Progress,
+		Like: like, Stop: o.Stop, Brief: o.Faults == MainFaults, NoLines: !wants("fill-line") && !wants("creeps"), Pairs: o.Faults == FaultPairs, Progress: o.Progress,
 	})
 	if err == nil && !o.NoFixes {
 		err = fixes.Floods(r.Survey, cat, rep, wants)

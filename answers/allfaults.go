@@ -2,6 +2,7 @@ package answers
 
 import (
 	"errors"
+	"slices"
 
 	"rillwright/faults"
 )
@@ -27,6 +28,14 @@ type FaultOptions struct {
 	Pairs bool
 	// Progress, if given, is told what is done; calls do not overlap.
 	Progress func(done, of int)
+	// Stop, if given, is asked now and then; an error of it ends the work and is
+	// what Floods returns.
+	Stop func() error
+	// Like, if given, is of nearly the same design: which end of each doubt hurts
+	// is taken from it, so that only the likely case and the bad end are followed.
+	// Then answers come without the doubts that matter, and where the change turned
+	// a doubt round the bad end may not be the worst.
+	Like *FaultSurvey
 }
 
 // Floods follows the faults of a surveyed enclosure and answers what builders
@@ -42,7 +51,7 @@ func (s *Survey) Floods(o FaultOptions) (*FaultReport, error) {
 		}
 		list = few
 	}
-	f, err := s.NewFaultSurvey(list, o.Progress)
+	f, err := s.faultSurvey(list, &o)
 	if err != nil {
 		return nil, err
 	}
@@ -66,6 +75,16 @@ func (s *Survey) Floods(o FaultOptions) (*FaultReport, error) {
 	return out, nil
 }
 
+// faultSurvey follows a list of faults. Where one of nearly the same design is at
+// hand that followed the same, the senses found there serve.
+func (s *Survey) faultSurvey(list []faults.Fault, o *FaultOptions) (*FaultSurvey, error) {
+	same := func(x, y faults.Fault) bool { return x.ID == y.ID && x.Kind == y.Kind }
+	if o.Like != nil && slices.EqualFunc(list, o.Like.Faults, same) {
+		return o.Like.Again(s)
+	}
+	return s.newFaultSurvey(list, o.Progress, o.Stop)
+}
+
 // Creeps answers what water may leave by itself, without following any fault.
 func (s *Survey) Creeps() (Answer, error) {
 	r, err := faults.NewRig(s.E, s.E.Likely())
@@ -82,6 +101,9 @@ func (f *FaultSurvey) pairs(progress func(done, of int)) ([]faults.Pair, error) 
 	errs := make([]error, len(list))
 	told := newTally(len(list), progress)
 	InParallel(len(list), func(i int) {
+		if errs[i] = f.stopped(); errs[i] != nil {
+			return
+		}
 		r, err := f.Likely().Run(&list[i], faults.Options{Tolerance: coarse, NoTimers: true})
 		pairs[i], errs[i] = faults.Pair{What: list[i].Name, First: ids[i][0], Second: ids[i][1], Result: r}, err
 		if r != nil {

@@ -27,8 +27,9 @@ type FaultSurvey struct {
 	bad    []*faults.Result
 	good   []*faults.Result
 	badRig map[string]*faults.Rig
-	again  bool    // made by Again
-	failed []error // why a fault could not be followed, by fault
+	again  bool         // made by Again
+	failed []error      // why a fault could not be followed, by fault
+	stop   func() error // of FaultOptions
 }
 
 // doubtGroup is one doubt or some that act as one.
@@ -56,7 +57,11 @@ func apart(id string) bool {
 
 // NewFaultSurvey follows the given faults of a surveyed enclosure.
 func (s *Survey) NewFaultSurvey(list []faults.Fault, progress func(done, of int)) (*FaultSurvey, error) {
-	f := &FaultSurvey{S: s, Faults: list, signs: map[string][]int8{}}
+	return s.newFaultSurvey(list, progress, nil)
+}
+
+func (s *Survey) newFaultSurvey(list []faults.Fault, progress func(done, of int), stop func() error) (*FaultSurvey, error) {
+	f := &FaultSurvey{S: s, Faults: list, signs: map[string][]int8{}, stop: stop}
 	f.findGroups()
 	if err := f.makeRigs(); err != nil {
 		return nil, err
@@ -76,6 +81,9 @@ func (s *Survey) NewFaultSurvey(list []faults.Fault, progress func(done, of int)
 		}
 		told.one()
 	})
+	if err := f.stopped(); err != nil {
+		return nil, err
+	}
 	f.failed = make([]error, len(list))
 	for i := range list {
 		f.failed[i] = errors.Join(errs[i*runs : (i+1)*runs]...)
@@ -84,8 +92,19 @@ func (s *Survey) NewFaultSurvey(list []faults.Fault, progress func(done, of int)
 	return f, f.corners([]int{1, -1}, told)
 }
 
+// stopped tells why the work is to end, nil if it is not.
+func (f *FaultSurvey) stopped() error {
+	if f.stop == nil {
+		return nil
+	}
+	return f.stop()
+}
+
 // follow runs one fault, closely enough for a verdict.
 func (f *FaultSurvey) follow(r *faults.Rig, x *faults.Fault) (*faults.Result, error) {
+	if err := f.stopped(); err != nil {
+		return nil, err
+	}
 	o := x.Options
 	o.Tolerance = coarse
 	return r.Run(&x.Scenario, o)

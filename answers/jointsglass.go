@@ -29,6 +29,14 @@ func (s *Survey) glass() ([]study.GlassPane, error) {
 	return s.panes.list, s.panes.err
 }
 
+// Recall takes from the survey of a like enclosure the panes that it solved: those
+// posed alike here are not solved again.
+func (s *Survey) Recall(like *Survey) {
+	if like.panes != nil {
+		s.knownPanes = like.panes.list
+	}
+}
+
 // Rebuilt returns the survey of an enclosure that is changed in what carries, and
 // not in what the water does. Panes are solved again only if they bend otherwise.
 func (s *Survey) Rebuilt(e *enclosure.Enclosure, bends bool) *Survey {

@@ -369,6 +369,17 @@ func TestPageScrub(t *testing.T) {
 	p.clean()
 }
 
+// Long work tells how far it is, ends with a list, and can be called off.
+func TestPageEverything(t *testing.T) {
+	p := openPage(t, 1440, 900)
+	p.view("What if")
+	p.press("Follow them all")
+	p.press("Call it off")
+	p.press("Follow them all")
+	p.until(`document.querySelectorAll("ul.all li").length > 5 && document.querySelectorAll("ol.all li").length > 3`)
+	p.clean()
+}
+
 // Two boxes are compared as soon as their figures are typed.
 func TestPageAisle(t *testing.T) {
 	p := openPage(t, 360, 740)

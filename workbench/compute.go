@@ -15,8 +15,12 @@ import (
 type computeRequest struct {
 	Name string `json:"name"`
 	Text string `json:"text"`
-	// Fixes also looks for what would help, which takes longer than the answers.
+	// Fixes looks at everything anew and also for what would help, which takes
+	// longer. Without it what an edit does not touch is taken from the last text
+	// that was looked at so.
 	Fixes bool `json:"fixes"`
+	// Curves asks for those of pump and circuit.
+	Curves bool `json:"curves"`
 }
 
 // outcome is what a text comes to. Report and what follows are missing if the
@@ -29,6 +33,7 @@ type outcome struct {
 	Fault    string       `json:"fault,omitempty"`
 	Report   *wire.Report `json:"report,omitempty"`
 	Water    *water       `json:"water,omitempty"`
+	Curves   bool         `json:"curves"` // whether they were asked for
 	Pump     *pumpCurves  `json:"pump,omitempty"`
 	Scene    *scene       `json:"scene,omitempty"`
 }
@@ -36,7 +41,7 @@ type outcome struct {
 // build runs the chain, a few at a time.
 func (b *Bench) build(ctx context.Context, name, text string, o rillwright.Options) (*rillwright.Report, error) {
 	room := b.work
-	if !o.NoFixes {
+	if !o.NoFixes || o.Faults == rillwright.FaultPairs {
 		room = b.slow
 	}
 	select {
@@ -55,11 +60,15 @@ func (b *Bench) compute(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	start := time.Now()
-	rep, err := b.build(r.Context(), q.Name, q.Text, rillwright.Options{Structure: true, Faults: rillwright.MainFaults, NoFixes: !q.Fixes})
+	o := rillwright.Options{Structure: true, Faults: rillwright.MainFaults, NoFixes: !q.Fixes}
+	if !q.Fixes {
+		o.Like = b.seen.get(q.Name)
+	}
+	rep, err := b.build(r.Context(), q.Name, q.Text, o)
 	if r.Context().Err() != nil {
 		return // nobody waits for it any more
 	}
-	out := outcome{Revision: revision([]byte(q.Text)), Findings: finding.List{}, Form: []formField{}}
+	out := outcome{Curves: q.Curves, Revision: revision([]byte(q.Text)), Findings: finding.List{}, Form: []formField{}}
 	if rep != nil {
 		out.Findings = append(out.Findings, rep.Findings...)
 		out.Form = form(rep.Design)
@@ -71,8 +80,13 @@ func (b *Bench) compute(w http.ResponseWriter, r *http.Request) {
 		v := wire.Of(rep, rep.Answers)
 		out.Report = &v
 		out.Water = waterOf(rep.Survey)
-		out.Pump = curvesOf(rep.Survey)
+		if q.Curves {
+			out.Pump = curvesOf(rep.Survey)
+		}
 		out.Scene = sceneOf(rep.Survey)
+	}
+	if err == nil && rep.Faults != nil && o.Like == nil {
+		b.seen.put(q.Name, rep)
 	}
 	out.Took = float64(time.Since(start).Microseconds()) / 1000
 	reply(w, out)

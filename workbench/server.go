@@ -41,7 +41,8 @@ type Bench struct {
 	hub     *hub
 	pace    *pace
 	work    chan struct{} // as many computations at once as it holds
-	slow    chan struct{} // likewise for those that look for fixes, which take seconds at worst
+	slow    chan struct{} // likewise for those that take seconds
+	seen    *seen
 	stop    sync.Once
 }
 
@@ -51,7 +52,7 @@ func New(o Options) (*Bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &Bench{options: o, shelf: s, hub: newHub(), pace: newPace(perSecond, burst, time.Now), work: make(chan struct{}, 2), slow: make(chan struct{}, 1)}
+	b := &Bench{options: o, shelf: s, hub: newHub(), pace: newPace(perSecond, burst, time.Now), work: make(chan struct{}, 2), slow: make(chan struct{}, 1), seen: newSeen()}
 	if o.Folder == "" {
 		return b, nil
 	}
@@ -84,6 +85,7 @@ func (b *Bench) Handler() http.Handler {
 	mux.HandleFunc("POST /api/set", b.set)
 	mux.HandleFunc("POST /api/faults", b.faults)
 	mux.HandleFunc("POST /api/course", b.course)
+	mux.HandleFunc("POST /api/everything", b.everything)
 	mux.HandleFunc("POST /api/aisle", b.aisle)
 	mux.HandleFunc("GET /api/parts", b.parts)
 	mux.HandleFunc("GET /api/schema", b.schema)

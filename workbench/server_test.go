@@ -2,6 +2,7 @@ package workbench
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"io"
 	"net/http"
@@ -306,7 +307,7 @@ func TestSet(t *testing.T) {
 // Compute tells what the command line tells, and what is wrong in place of it.
 func TestCompute(t *testing.T) {
 	b, _ := bench(t)
-	_, data := ask(t, b, "POST", "/api/compute", computeRequest{Name: "wall.yaml", Text: string(examples.CorridorCabinet), Fixes: true})
+	_, data := ask(t, b, "POST", "/api/compute", computeRequest{Name: "wall.yaml", Text: string(examples.CorridorCabinet), Fixes: true, Curves: true})
 	o := as[map[string]json.RawMessage](t, data)
 	for _, key := range []string{"report", "water", "pump", "form", "revision"} {
 		if len(o[key]) < 3 {
@@ -347,6 +348,31 @@ func TestCourse(t *testing.T) {
 	}
 	if code, _ := ask(t, b, "POST", "/api/course", courseRequest{Name: "demo", Text: "x"}); code != http.StatusUnprocessableEntity {
 		t.Error(code)
+	}
+}
+
+// All faults and pairs come with progress, and end with the caller.
+func TestEverything(t *testing.T) {
+	b, _ := bench(t)
+	q := courseRequest{Name: "demo", Text: string(examples.CorridorCabinet)}
+	code, data := ask(t, b, "POST", "/api/everything", q)
+	lines := strings.Split(strings.TrimSpace(string(data)), "\n")
+	var last struct {
+		Faults *struct {
+			Answers []struct{ ID string }
+			Pairs   []struct{ Spilled float64 }
+		}
+	}
+	if err := json.Unmarshal([]byte(lines[len(lines)-1]), &last); err != nil || code != 200 || len(lines) < 2 || last.Faults == nil || len(last.Faults.Answers) < 6 || len(last.Faults.Pairs) < 10 {
+		t.Fatalf("%d, %v, %d lines: %.300s", code, err, len(lines), lines[len(lines)-1])
+	}
+	ctx, stop := context.WithCancel(t.Context())
+	stop()
+	if _, data := ask(t, b, "POST", "/api/everything", q, func(r *http.Request) { *r = *r.WithContext(ctx) }); bytes.Contains(data, []byte(`"faults"`)) {
+		t.Error("went on without its caller")
+	}
+	if _, data := ask(t, b, "POST", "/api/everything", courseRequest{Text: "x"}); !bytes.Contains(data, []byte(`"fault":"`)) {
+		t.Errorf("%s", data)
 	}
 }
 

@@ -34,6 +34,7 @@ func TestTypes(t *testing.T) {
 		courseReply{},
 		aisleRequest{},
 		aisleReply{},
+		progress{},
 		partsReply{},
 		changeEvent{},
 		problem{},

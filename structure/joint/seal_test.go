@@ -89,9 +89,9 @@ func TestLabel(t *testing.T) {
 		"100% silicone. No added fungicide. Resists mildew.":       LabelWrong,
 		"Siliconized acrylic latex caulk":                          LabelWrong,
 		"Bonds to glass and acrylic. 100% silicone. Neutral cure.": LabelRight,
-		"Sealant, clear":                                           LabelUnclear,
-		"No fungicide":                                             LabelUnclear,
-		"":                                                         LabelUnclear,
+		"Sealant, clear": LabelUnclear,
+		"No fungicide":   LabelUnclear,
+		"":               LabelUnclear,
 	} {
 		if l := ReadLabel(text); l.Verdict() != want {
 			t.Errorf("%q: %s, %+v", text, l.Verdict(), l)

@@ -1,7 +1,7 @@
 // Calls to the program behind the page. What it says is wrong comes as a Refusal,
 // with what to do about it.
 import type {
-  AisleReply, AisleRequest, ComputeRequest, CourseReply, CourseRequest, DesignList, Edit, FaultsReply, Outcome, PartsReply, Problem, Stored,
+  AisleReply, AisleRequest, ComputeRequest, CourseReply, CourseRequest, DesignList, Edit, Faults, FaultsReply, Progress, Outcome, PartsReply, Problem, Stored,
 } from "./types"
 
 export class Refusal extends Error {
@@ -44,6 +44,24 @@ export const compute = (q: ComputeRequest, signal?: AbortSignal) => json<Outcome
 export const set = async (text: string, edits: Edit[]) => (await json<{ text: string }>(call("POST", "/api/set", { text, edits }))).text
 export const faults = (name: string, text: string) => json<FaultsReply>(call("POST", "/api/faults", { name, text, id: "" } satisfies CourseRequest))
 export const course = (q: CourseRequest, signal?: AbortSignal) => json<CourseReply>(call("POST", "/api/course", q, signal))
+// everything streams how far it is and returns what came of it.
+export async function everything(q: CourseRequest, far: (done: number, of: number) => void, signal: AbortSignal): Promise<Faults> {
+  const answer = await call("POST", "/api/everything", q, signal)
+  const reader = answer.body?.pipeThrough(new TextDecoderStream()).getReader()
+  let rest = ""
+  for (;;) {
+    const part = await reader?.read()
+    if (!part || part.done) throw new Refusal(500, "The work ended without a result.", "Try again.")
+    const lines = (rest + part.value).split("\n")
+    rest = lines.pop() ?? ""
+    for (const line of lines) {
+      const p = JSON.parse(line) as Progress
+      if (p.fault) throw new Refusal(422, p.fault, "Mend the design first.")
+      if (p.faults) return p.faults
+      far(p.done, p.of)
+    }
+  }
+}
 export const aisle = (q: AisleRequest, signal?: AbortSignal) => json<AisleReply>(call("POST", "/api/aisle", q, signal))
 export const parts = (q: string) => json<PartsReply>(call("GET", `/api/parts?q=${encodeURIComponent(q)}`))
 export const schema = () => json<Record<string, unknown>>(call("GET", "/api/schema"))

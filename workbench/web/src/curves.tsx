@@ -1,7 +1,7 @@
 import type uPlot from "uplot"
-import { useMemo, useState } from "preact/hooks"
+import { useEffect, useMemo, useState } from "preact/hooks"
 import { Plot } from "./plot"
-import { good, setValues } from "./store"
+import { busy, good, setValues, withCurves } from "./store"
 import { flowUnit, headUnit, show, smallFlowUnit } from "./units"
 import type { FormField, OutletsWater, PumpCurves } from "./types"
 
@@ -9,17 +9,18 @@ import type { FormField, OutletsWater, PumpCurves } from "./types"
 // each outlet gives.
 export default function Curves() {
   const o = good.value
-  if (!o?.report || !o.water) return <p class="wait">{o ? "Nothing to draw yet." : "Computing …"}</p>
+  useEffect(() => withCurves(), [o, busy.value])
+  if (!o?.report || !o.water || !o.curves) return <p class="wait">{o ? "Nothing to draw yet." : "Computing …"}</p>
   const us = o.report.units === "us"
   return (
     <div class="curves">
-      {o.pump ? <Pump p={o.pump} us={us} valves={o.form.filter((f) => f.path.endsWith("].open"))} /> : <p class="wait">With several pumps there is no single curve to draw; the answers count them all.</p>}
+      {o.pump ? <Pump p={o.pump} us={us} valves={valvesOf(o.form)} /> : <p class="wait">With several pumps there is no single curve to draw; the answers count them all.</p>}
       {o.water.manifolds.map((m) => <Outlets key={m.name} m={m} us={us} />)}
     </div>
   )
 }
 
-function Pump({ p, us, valves }: { p: PumpCurves, us: boolean, valves: FormField[] }) {
+function Pump({ p, us, valves }: { p: PumpCurves, us: boolean, valves: ValveAt[] }) {
   const flow = flowUnit(us)
   const head = headUnit(us)
   const data = useMemo(() => {
@@ -72,15 +73,28 @@ function Pump({ p, us, valves }: { p: PumpCurves, us: boolean, valves: FormField
   )
 }
 
+interface ValveAt { path: string, line: number, name: string, run: string, open: number }
+
+// valvesOf finds the valves of the runs; one without a setting is open.
+function valvesOf(form: FormField[]): ValveAt[] {
+  return form.flatMap((f) => {
+    const m = /^runs\[([^\]]*)\]\.pieces\[\d+\]\.part$/.exec(f.path)
+    if (!m || !f.text.includes("valve") || f.text.includes("check valve")) return []
+    const path = f.path.replace(/part$/, "open")
+    const open = form.find((x) => x.path === path)
+    return [{ path, line: f.line, name: f.text, run: m[1] ?? "", open: open ? Number.parseFloat(open.text) : 100 }]
+  })
+}
+
 // Valve turns one valve; the answers follow while it is dragged, and the drag is
 // one step of undo.
-function Valve({ v }: { v: FormField }) {
-  const given = Number.parseFloat(v.text)
+function Valve({ v }: { v: ValveAt }) {
+  const given = v.open
   const [typed, put] = useState<number | null>(null)
   const id = `valve-${v.path.replace(/\W/g, "_")}`
   return (
     <div class="valve">
-      <label for={id}>Valve on line {v.line}: {typed ?? given} % open</label>
+      <label for={id}>{v.name} in the {v.run}, line {v.line}: {typed ?? given} % open</label>
       <input
         id={id} type="range" min="5" max="100" step="1" value={typed ?? given}
         onInput={(e) => {

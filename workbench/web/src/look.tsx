@@ -2,7 +2,8 @@ import { useEffect, useRef, useState } from "preact/hooks"
 import { Flat } from "./flat"
 import { PartCard } from "./partcard"
 import { chosen, good, moment, theme } from "./store"
-import type { ScenePart } from "./types"
+import { flowUnit, show } from "./units"
+import type { ScenePart, Water } from "./types"
 import type { Space } from "./space"
 
 // Look: the enclosure to scale, in space or as flat views with sizes.
@@ -17,8 +18,27 @@ export default function Look({ brief }: { brief?: boolean }) {
         <button type="button" aria-pressed={flat} onClick={() => putFlat(true)}>Flat, with sizes</button>
       </div>
       {flat ? <Flat scene={o.scene} water={o.water} us={o.report?.units === "us"} /> : <InSpace />}
+      {!brief && o.water && <Running w={o.water} us={o.report?.units === "us"} />}
       <PartCard />
     </div>
+  )
+}
+
+// Running tells in words what the picture shows of the water: what goes where, how
+// fast, and what holds each drain back.
+function Running({ w, us }: { w: Water, us: boolean }) {
+  const flow = flowUnit(us)
+  const speed = (v: number) => us ? `${(v / 0.3048).toFixed(1)} ft/s` : `${v.toFixed(2)} m/s`
+  return (
+    <details class="running">
+      <summary>The water in words</summary>
+      <ul>
+        {w.runs.map((r) => <li key={r.name}>{r.name}: {r.shut ? "shut" : `${show(flow, r.flow)} at up to ${speed(r.speed)}`}</li>)}
+        {w.manifolds.map((m) => <li key={m.name}>{m.name}: {show(flow, m.total)} out of {m.flow.length} outlets, pale ones give most</li>)}
+        {w.drains.map((d) => <li key={d.name}>{d.name}: {show(flow, d.flow)}, held back by {d.limit.replace(/,$/, "")}; at most {show(flow, d.capacity)} before the dam runs over</li>)}
+        {w.spills && <li>The pool runs over while it runs.</li>}
+      </ul>
+    </details>
   )
 }
 

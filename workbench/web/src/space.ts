@@ -59,6 +59,7 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
   let shape = ""
   let poured: Outcome["water"] | null = null
   let levels: Map<string, number> | null = null
+  let whole = ""
   let apart = 0
   let chosenField = ""
   let chosenLine = 0
@@ -66,6 +67,16 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
   let frame = 0
   let running = false
   let clock = 0
+
+  // Where drawing is slow (no graphics card), it waits until edits pause, so that
+  // answers are never held up by the picture.
+  let cost = 100
+  let pause = 0
+  const pixel = new Uint8Array(4)
+  const settle = (then: () => void) => {
+    window.clearTimeout(pause)
+    pause = window.setTimeout(then, cost < 8 ? 0 : Math.min(400, 100 + 2 * cost))
+  }
 
   const draw = () => {
     if (frame) return
@@ -76,7 +87,14 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
         clock = now
         move(dt)
       }
+      const began = performance.now()
       renderer.render(scene, camera)
+      if (!running) {
+        // Only a pixel that is read back tells when the drawing is done.
+        const gl = renderer.getContext()
+        gl.readPixels(0, 0, 1, 1, gl.RGBA, gl.UNSIGNED_BYTE, pixel)
+        cost = performance.now() - began
+      }
       canvas.dataset.drawn = String(Number(canvas.dataset.drawn ?? 0) + 1)
       if (running) draw()
     })
@@ -328,22 +346,32 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
       const first = outcome === null
       outcome = o
       if (!o.scene) return
-      const now = JSON.stringify(o.scene)
-      if (now !== shape) {
-        shape = now
-        build(o.scene)
-        poured = null
+      const put = () => {
+        if (!o.scene) return
+        const all = JSON.stringify([o.scene, o.water, level && [...level]])
+        if (all === whole) return // an outcome that moved nothing in the picture
+        whole = all
+        const now = JSON.stringify(o.scene)
+        if (now !== shape) {
+          shape = now
+          build(o.scene)
+          poured = null
+        }
+        if (o.water && o.water !== poured) stream(o.water)
+        poured = o.water ?? null
+        levels = level
+        pour(o, level)
+        if (first) {
+          size()
+          view("corner")
+        }
       }
-      if (o.water && o.water !== poured) stream(o.water)
-      poured = o.water ?? null
-      levels = level
-      pour(o, level)
-      if (first) {
-        size()
-        view("corner")
-      }
+      window.clearTimeout(pause) // what waited there is older
+      if (level || first) put() // moved through time: the picture is what is looked at
+      else settle(put)
     },
     choose(field, line) {
+      if (field === chosenField && line === chosenLine) return
       chosenField = field
       chosenLine = line
       mark()
@@ -368,12 +396,13 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
     },
     look: view,
     colours() {
-      shape = ""
+      shape = whole = ""
       if (outcome) this.show(outcome, levels)
     },
     end() {
       running = false
       cancelAnimationFrame(frame)
+      window.clearTimeout(pause)
       watch.disconnect()
       controls.dispose()
       canvas.removeEventListener("pointerdown", start)

@@ -151,7 +151,7 @@ async function ask(fixes = false): Promise<void> {
   const of = text.value
   busy.value = true
   try {
-    const o = await api.compute({ name: mine.design, text: of, fixes }, mine.stop.signal)
+    const o = await api.compute({ name: mine.design, text: of, fixes, curves: view.value === "curves" }, mine.stop.signal)
     if (asking !== mine || mine.design !== name.value) return
     answered = of
     batch(() => {
@@ -174,6 +174,17 @@ async function ask(fixes = false): Promise<void> {
       }
     }
   }
+}
+
+// withCurves asks again if the last outcome came without them, once: if nothing
+// better comes, it would not the next time.
+let without: Outcome | null = null
+
+export function withCurves(): void {
+  const o = good.value
+  if (!o || o.curves || busy.value || o === without) return
+  without = o
+  void ask()
 }
 
 export function tell(e: unknown): void {

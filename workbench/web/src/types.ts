@@ -62,6 +62,7 @@ export interface ComputeRequest {
   name: string
   text: string
   fixes: boolean
+  curves: boolean
 }
 
 export interface Course {
@@ -131,6 +132,18 @@ export interface FaultRow {
   question: string
 }
 
+export interface Faults {
+  name: string
+  file: string
+  findings: Finding[]
+  units: string
+  verdict: Verdict
+  answers: Answer[]
+  fillLine: FillLine
+  courses: Course[]
+  pairs: Pair[]
+}
+
 export interface FaultsReply {
   faults: FaultRow[]
 }
@@ -143,6 +156,13 @@ export interface Figure {
   unit: string
   text: string
   words?: boolean
+}
+
+export interface FillLine {
+  lowest: number
+  highest: number
+  exists: boolean
+  points: Reserve[]
 }
 
 export interface Finding {
@@ -204,6 +224,7 @@ export interface Outcome {
   fault?: string
   report?: Report
   water?: Water
+  curves: boolean
   pump?: PumpCurves
   scene?: Scene
 }
@@ -215,6 +236,13 @@ export interface OutletsWater {
   low: number[]
   high: number[]
   total: number
+}
+
+export interface Pair {
+  what: string
+  first: string
+  second: string
+  spilled: number
 }
 
 export interface PartRow {
@@ -238,6 +266,13 @@ export interface Place {
 export interface Problem {
   what: string
   do: string
+}
+
+export interface Progress {
+  done: number
+  of: number
+  faults?: Faults
+  fault?: string
 }
 
 export interface PumpCurves {
@@ -265,6 +300,14 @@ export interface Report {
   assumed: Assumed[]
   doubts: Doubt[]
   asBuilt: AsBuilt[]
+}
+
+export interface Reserve {
+  level: number
+  volume: number
+  lasts: number
+  spill: number
+  free: number
 }
 
 export interface RunWater {

@@ -6,7 +6,8 @@ import { lazy } from "./lazy"
 import { Plot } from "./plot"
 import { good, moment, name, tell, text } from "./store"
 import { clock, levelUnit, show, volumeUnit } from "./units"
-import type { CourseReply, FaultRow } from "./types"
+import type { CourseReply, FaultRow, Faults } from "./types"
+import { VerdictMark } from "./verdict"
 import { Section } from "./section"
 
 const Picture = lazy<object>(async () => ({ default: (await import("./look")).InSpace }))
@@ -60,7 +61,43 @@ export default function WhatIf() {
         </label>
         {course && course.course.id === id ? <Course c={course} us={us} /> : <p class="quiet">Following the water …</p>}
       </div>
+      <Everything us={us} />
     </div>
+  )
+}
+
+// Everything follows all faults over all doubts, and every two at once. It takes
+// seconds, tells how far it is, and can be called off.
+function Everything({ us }: { us: boolean }) {
+  const [stop, putStop] = useState<AbortController | null>(null)
+  const [far, putFar] = useState({ done: 0, of: 1 })
+  const [found, put] = useState<{ of: string, faults: Faults } | null>(null)
+  const of = text.value
+  useEffect(() => () => stop?.abort(), [stop])
+  const run = () => {
+    const mine = new AbortController()
+    putStop(mine)
+    putFar({ done: 0, of: 1 })
+    api.everything({ name: name.value, text: of, id: "" }, (done, all) => putFar({ done, of: all }), mine.signal)
+      .then((faults) => put({ of, faults }), (e: unknown) => { if (!mine.signal.aborted) tell(e) })
+      .finally(() => putStop(null))
+  }
+  return (
+    <section class="card" aria-label="Everything that may go wrong">
+      <h2>Everything that may go wrong</h2>
+      <p class="lead">All faults with every doubt at its bad end, and every two at once.</p>
+      {stop
+        ? <p class="far"><progress value={far.done} max={far.of} aria-label="How far it is" /> <button type="button" onClick={() => stop.abort()}>Call it off</button></p>
+        : <button type="button" class="main" onClick={run}>{found ? "Follow them again" : "Follow them all"}</button>}
+      {found && (
+        <>
+          {found.of !== of && <p class="quiet">This is of the text before the last change.</p>}
+          <ul class="all">{found.faults.answers.map((a) => <li key={a.id}><VerdictMark of={a.verdict} /> {a.question} <span class="quiet">{a.figures[0]?.text}</span></li>)}</ul>
+          <h3>The worst two at once, likely</h3>
+          <ol class="all">{found.faults.pairs.slice(0, 8).map((p, i) => <li key={i}>{p.what}: {p.spilled > 5e-6 ? `${show(volumeUnit(us), p.spilled)} on the floor` : "nothing on the floor"}</li>)}</ol>
+        </>
+      )}
+    </section>
   )
 }
 

@@ -351,7 +351,7 @@ func TestPageKillAndRestart(t *testing.T) {
 	}
 }
 
-// Moving through the time of a fault moves the water.
+// Moving through the time of a fault moves the water, in the section and in space.
 func TestPageScrub(t *testing.T) {
 	p := openPage(t, 1440, 900)
 	p.view("What if")
@@ -360,8 +360,12 @@ func TestPageScrub(t *testing.T) {
 	p.until(`document.querySelector("select option") !== null`)
 	js[bool](p, `(() => { const s = document.querySelector(".whatif select"); s.value = [...s.options].find(o => o.text.includes("blocks?")).value; s.dispatchEvent(new Event("change", {bubbles: true})); return true })()`)
 	p.until(`document.querySelector(".whatif .lead")?.textContent.includes("reach the floor")`)
+	p.until(`Number(document.querySelector(".whatif canvas")?.dataset.drawn) > 0`)
+	time.Sleep(300 * time.Millisecond)
+	drawn := js[int](p, `Number(document.querySelector(".whatif canvas").dataset.drawn)`)
 	js[bool](p, `(() => { const r = document.querySelector(".scrub input"); r.value = r.max / 2; r.dispatchEvent(new Event("input", {bubbles: true})); return true })()`)
 	p.until(fmt.Sprintf(`document.querySelector(".section").innerHTML !== %q`, before))
+	p.until(fmt.Sprintf(`Number(document.querySelector(".whatif canvas").dataset.drawn) > %d`, drawn))
 	p.clean()
 }
 

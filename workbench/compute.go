@@ -40,9 +40,13 @@ type outcome struct {
 
 // build runs the chain, a few at a time.
 func (b *Bench) build(ctx context.Context, name, text string, o rillwright.Options) (*rillwright.Report, error) {
+	room := b.work
+	if !o.NoFixes || o.Faults == rillwright.FaultPairs {
+		room = b.slow
+	}
 	select {
-	case b.work <- struct{}{}:
-		defer func() { <-b.work }()
+	case room <- struct{}{}:
+		defer func() { <-room }()
 	case <-ctx.Done():
 		return nil, ctx.Err()
 	}

@@ -34,11 +34,11 @@ func (b *Bench) guard(next http.Handler) http.Handler {
 		case !b.hostAllowed(r.Host):
 			refuse(w, http.StatusMisdirectedRequest, "this page is not served under that name", "open it under the address that the command printed")
 			return
+		case !b.keyed(w, r): // before the pace, so that nobody without the key can use it up
+			return
 		case !b.pace.take():
 			w.Header().Set("Retry-After", "1")
 			refuse(w, http.StatusTooManyRequests, "too many requests at once", "wait a second")
-			return
-		case !b.keyed(w, r):
 			return
 		}
 		r.Body = http.MaxBytesReader(w, r.Body, maxBody)

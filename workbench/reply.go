@@ -31,6 +31,10 @@ func fail(w http.ResponseWriter, err error) {
 		refuse(w, http.StatusNotFound, err.Error(), "look at the list again: it may have been moved or deleted")
 	case errors.Is(err, errName):
 		refuse(w, http.StatusBadRequest, "that name cannot be used", err.Error())
+	case errors.Is(err, errLong):
+		refuse(w, http.StatusUnprocessableEntity, err.Error(), "take out of it what is not the design")
+	case errors.Is(err, errBytes):
+		refuse(w, http.StatusUnprocessableEntity, err.Error(), "save it as UTF-8 in the program that wrote it")
 	case errors.Is(err, errBuiltIn), errors.Is(err, errFolder):
 		refuse(w, http.StatusForbidden, err.Error(), "start the program with a folder, and save a copy there")
 	default:

@@ -41,6 +41,7 @@ type Bench struct {
 	hub     *hub
 	pace    *pace
 	work    chan struct{} // as many computations at once as it holds
+	slow    chan struct{} // likewise for those that take seconds
 	seen    *seen
 	stop    sync.Once
 }
@@ -51,7 +52,7 @@ func New(o Options) (*Bench, error) {
 	if err != nil {
 		return nil, err
 	}
-	b := &Bench{options: o, shelf: s, hub: newHub(), pace: newPace(perSecond, burst, time.Now), work: make(chan struct{}, 2), seen: newSeen()}
+	b := &Bench{options: o, shelf: s, hub: newHub(), pace: newPace(perSecond, burst, time.Now), work: make(chan struct{}, 2), slow: make(chan struct{}, 1), seen: newSeen()}
 	if o.Folder == "" {
 		return b, nil
 	}

@@ -8,12 +8,15 @@ import (
 	"fmt"
 	"io"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
 	"regexp"
 	"slices"
 	"strings"
 	"sync"
+	"time"
+	"unicode/utf8"
 
 	"github.com/fsnotify/fsnotify"
 
@@ -40,10 +43,12 @@ type stored struct {
 
 // Problems that a caller can do something about.
 var (
-	errName    = errors.New("a design's name is letters, digits, blanks and - _ . with .yaml at its end")
+	errName    = errors.New("a design's name begins with a letter or digit, goes on with those, blanks and - _ . , + ' ( ), and ends with .yaml")
 	errMissing = errors.New("there is no design of that name in the folder")
 	errBuiltIn = errors.New("a built-in design cannot be changed; save it under another name")
 	errFolder  = errors.New("no folder was given to serve, so that nothing can be saved")
+	errLong    = fmt.Errorf("a design file has at most %d KiB", document.MaxBytes>>10)
+	errBytes   = errors.New("the file is not UTF-8 text")
 )
 
 func openShelf(folder string) (*shelf, error) {
@@ -86,7 +91,7 @@ func builtIn(name string) []byte {
 	return nil
 }
 
-var plainName = regexp.MustCompile(`^[\pL\pN][\pL\pN ._-]{0,120}\.ya?ml$`)
+var plainName = regexp.MustCompile(`^[\pL\pN][\pL\pM\pN .,+'()_-]{0,120}\.ya?ml$`)
 
 // valid reports whether a name may be a file of the folder. Windows keeps some
 // names for devices, whatever their ending.
@@ -122,7 +127,8 @@ func (s *shelf) names() ([]string, error) {
 }
 
 // file reads one plain file of the folder. Anything else, links among them, is
-// as good as missing.
+// as good as missing. What the page could not write back as it was, since it is too
+// long or no UTF-8, is refused: half a text saved would cut the file.
 func (s *shelf) file(name string) ([]byte, error) {
 	st, err := s.root.Lstat(name)
 	switch {
@@ -138,7 +144,16 @@ func (s *shelf) file(name string) ([]byte, error) {
 		return nil, err
 	}
 	defer func() { _ = f.Close() }() // only read from
-	return io.ReadAll(io.LimitReader(f, document.MaxBytes+1))
+	text, err := io.ReadAll(io.LimitReader(f, document.MaxBytes+1))
+	switch {
+	case err != nil:
+		return nil, err
+	case len(text) > document.MaxBytes:
+		return nil, errLong
+	case !utf8.Valid(text):
+		return nil, errBytes
+	}
+	return text, nil
 }
 
 func (s *shelf) read(name string) (stored, error) {
@@ -172,6 +187,8 @@ func (s *shelf) save(name, base, text string) (stored, bool, error) {
 		return stored{}, false, errName
 	case s.root == nil:
 		return stored{}, false, errFolder
+	case len(text) > document.MaxBytes:
+		return stored{}, false, errLong
 	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
@@ -226,6 +243,8 @@ func (s *shelf) keepDraft(name, text string) error {
 		return errFolder // the page keeps those itself
 	case !valid(name):
 		return errName
+	case len(text) > document.MaxBytes:
+		return errLong
 	}
 	return s.write(draftOf(name), []byte(text))
 }
@@ -243,8 +262,13 @@ func (s *shelf) dropDraft(name string) error {
 // forget drops a draft; one that is not there is as good as dropped.
 func (s *shelf) forget(name string) { _ = s.root.Remove(draftOf(name)) }
 
+// settle is how long a file is left alone before its change is told.
+const settle = 60 * time.Millisecond
+
 // watch tells of every design of the folder that is written, moved or deleted.
-// The folder is watched, since editors put a new file in the old one's place.
+// The folder is watched, since editors put a new file in the old one's place. A
+// design is told of once it has been left alone for a moment: many programs empty a
+// file before they fill it.
 func (s *shelf) watch(changed func(name string)) error {
 	w, err := fsnotify.NewWatcher()
 	if err != nil {
@@ -255,6 +279,9 @@ func (s *shelf) watch(changed func(name string)) error {
 	}
 	s.watcher = w
 	go func() {
+		fresh := map[string]bool{}
+		rest := time.NewTimer(settle)
+		defer rest.Stop()
 		for {
 			select {
 			case e, ok := <-w.Events:
@@ -262,8 +289,14 @@ func (s *shelf) watch(changed func(name string)) error {
 					return
 				}
 				if name := filepath.Base(e.Name); valid(name) {
+					fresh[name] = true
+					rest.Reset(settle)
+				}
+			case <-rest.C:
+				for _, name := range slices.Sorted(maps.Keys(fresh)) {
 					changed(name)
 				}
+				clear(fresh)
 			case _, ok := <-w.Errors:
 				if !ok {
 					return

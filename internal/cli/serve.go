@@ -19,7 +19,7 @@ import (
 
 type serveCommand struct {
 	Folder string `arg:"" optional:"" help:"The folder with your designs. If left out, the built-in ones are shown and nothing is saved."`
-	Port   int    `default:"0" help:"Port to listen at; any that is free if left out." placeholder:"PORT"`
+	Port   int    `default:"0" help:"Port to listen at; 8417 if left out, or any that is free if that is not." placeholder:"PORT"`
 	Lan    bool   `help:"Also take requests from other machines in your network, such as a phone, with a key."`
 	Assets string `hidden:"" help:"Read the page's files from this folder, for work on them."`
 }
@@ -54,8 +54,7 @@ func (c *serveCommand) serve(ctx context.Context, std *Streams) error {
 		return refuse(std, fmt.Errorf("%w\n  do: name a folder that is there", err))
 	}
 	defer func() { _ = bench.Close() }() // the program ends
-	var listen net.ListenConfig
-	l, err := listen.Listen(ctx, "tcp", net.JoinHostPort(address, strconv.Itoa(c.Port)))
+	l, err := c.listen(ctx, address)
 	if err != nil {
 		return refuse(std, fmt.Errorf("port %d cannot be used: %w\n  do: leave --port out, or end what uses it", c.Port, err))
 	}
@@ -75,6 +74,20 @@ func (c *serveCommand) serve(ctx context.Context, std *Streams) error {
 		return err
 	}
 	return nil
+}
+
+// usualPort is tried first. A browser keeps what was typed by address and port, so
+// that a page finds it, and the program, again only where they were.
+const usualPort = 8417
+
+func (c *serveCommand) listen(ctx context.Context, address string) (net.Listener, error) {
+	var listen net.ListenConfig
+	if c.Port == 0 {
+		if l, err := listen.Listen(ctx, "tcp", net.JoinHostPort(address, strconv.Itoa(usualPort))); err == nil {
+			return l, nil
+		}
+	}
+	return listen.Listen(ctx, "tcp", net.JoinHostPort(address, strconv.Itoa(c.Port)))
 }
 
 // tell prints where the page is.

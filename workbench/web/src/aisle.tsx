@@ -45,7 +45,7 @@ export default function Aisle() {
   const edit = (i: number, with_: Partial<Box>) => put(boxes.map((b, k) => k === i ? { ...b, ...with_ } : b))
   return (
     <div class="aisle">
-      <p class="lead">Type the two figures from each box. Neither is what you will get: at your height, through your hose, it is less.</p>
+      <p class="lead">Type the two figures from each box, the most it says of each. Neither is what you will get: at your height, through your hose, it is less.</p>
       {boxes.map((b, i) => {
         const row = rows.find((r) => r.name === `Box ${i + 1}`)
         const id = `box-${i}`
@@ -53,12 +53,12 @@ export default function Aisle() {
           <section key={i} class={`box ${row ? classOf(row.verdict) : ""}`} aria-label={`Box ${i + 1}`}>
             <h2>Box {i + 1} {row && !row.problem && <VerdictMark of={row.verdict} />}</h2>
             <div class="pair">
-              <label for={`${id}-f`}>Most flow</label>
+              <label for={`${id}-f`}>Flow</label>
               <input id={`${id}-f`} inputMode="decimal" value={b.flow} onInput={(e) => edit(i, { flow: e.currentTarget.value.replace(",", ".") })} />
               <select aria-label={`Unit of flow, box ${i + 1}`} value={b.flowUnit} onChange={(e) => edit(i, { flowUnit: e.currentTarget.value })}>{flowUnits.map((u) => <option key={u}>{u}</option>)}</select>
             </div>
             <div class="pair">
-              <label for={`${id}-h`}>Most head</label>
+              <label for={`${id}-h`}>Head</label>
               <input id={`${id}-h`} inputMode="decimal" value={b.head} onInput={(e) => edit(i, { head: e.currentTarget.value.replace(",", ".") })} />
               <select aria-label={`Unit of head, box ${i + 1}`} value={b.headUnit} onChange={(e) => edit(i, { headUnit: e.currentTarget.value })}>{headUnits.map((u) => <option key={u}>{u}</option>)}</select>
             </div>

@@ -10,7 +10,7 @@ export function Answers() {
   const counts = (["fails", "not known yet", "tight", "holds"] as const).map((v) => [v, list.value.filter((a) => a.verdict === v).length] as const).filter(([, n]) => n > 0)
   return (
     <div class={stale.value ? "answers stale" : "answers"}>
-      <h2>Answers <span class="counts">{counts.map(([v, n]) => <span key={v}>{n} <VerdictMark of={v} /></span>)}</span></h2>
+      <h2>{stale.value ? "Answers to the text before" : "Answers"} <span class="counts">{counts.map(([v, n]) => <span key={v}>{n} <VerdictMark of={v} /></span>)}</span></h2>
       <ul class="asked">
         {list.value.map((a) => <Row key={a.id} a={a} />)}
       </ul>
@@ -54,14 +54,14 @@ function Detail({ a }: { a: Answer }) {
       {a.limit.text && <p><b>Limit</b> {a.limit.text}{a.limit.mark ? ` (${a.limit.mark})` : ""}</p>}
       {a.margin && <p><b>Margin</b> {a.margin}</p>}
       {(a.limiting || a.limitingLine) && (
-        <p><b>Limited by</b> {a.limiting || "this part"} {a.limitingLine ? <button type="button" class="link" onClick={() => { chosen.value = `line:${a.limitingLine}`; view.value = "file" }}>line {a.limitingLine}</button> : null}</p>
+        <p><b>Limited by</b> {a.limiting} {a.limitingLine ? <button type="button" class="link" onClick={() => { chosen.value = `line:${a.limitingLine}`; view.value = "file" }}>line {a.limitingLine}</button> : null}</p>
       )}
       {(a.matters?.length ?? 0) > 0 && (
         <>
           <h4>Depends most on</h4>
           <ol class="matters">
             {a.matters?.map((m, i) => (
-              <li key={i}>{m.what}, {m.range}: {m.effect}. {m.settle ? `Settle it by ${m.settle}.` : ""} {m.line ? <button type="button" class="link" onClick={() => { chosen.value = `line:${m.line}`; view.value = "file" }}>line {m.line}</button> : null}</li>
+              <li key={i}>{m.what}, {m.range}: {m.effect}. {m.settle ? `To settle it: ${m.settle}.` : ""} {m.line ? <button type="button" class="link" onClick={() => { chosen.value = `line:${m.line}`; view.value = "file" }}>line {m.line}</button> : null}</li>
             ))}
           </ol>
         </>

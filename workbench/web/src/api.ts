@@ -73,14 +73,32 @@ export async function save(name: string, base: string, text: string): Promise<{ 
 }
 
 // listen calls back for every design that changes on the disk, and tells whether
-// the program is there. Its result ends the listening.
-export function listen(changed: (name: string, revision: string) => void, there: (yes: boolean) => void): () => void {
-  const stream = new EventSource("/api/events")
-  stream.addEventListener("open", () => there(true))
-  stream.addEventListener("error", () => there(false))
-  stream.addEventListener("change", (e) => {
-    const c = JSON.parse((e as MessageEvent<string>).data) as { name: string, revision: string }
-    changed(c.name, c.revision)
-  })
-  return () => stream.close()
+// the program is there. A page that nobody sees does not listen: a browser keeps
+// few connections to one place, and each listener takes one.
+export function listen(changed: (name: string, revision: string) => void, there: (yes: boolean) => void, refused: (e: unknown) => void): void {
+  let stream: EventSource | null = null
+  let wait = 0
+  const end = () => {
+    window.clearTimeout(wait)
+    stream?.close()
+    stream = null
+  }
+  const begin = () => {
+    if (stream || document.hidden) return
+    const s = stream = new EventSource("/api/events")
+    s.addEventListener("open", () => there(true))
+    s.addEventListener("error", () => {
+      there(false)
+      if (s !== stream || s.readyState !== EventSource.CLOSED) return // it tries again by itself
+      end()
+      wait = window.setTimeout(begin, 2000)
+      designs().catch(refused) // says why, if it is not that nobody is there
+    })
+    s.addEventListener("change", (e) => {
+      const c = JSON.parse((e as MessageEvent<string>).data) as { name: string, revision: string }
+      changed(c.name, c.revision)
+    })
+  }
+  document.addEventListener("visibilitychange", () => document.hidden ? end() : begin())
+  begin()
 }

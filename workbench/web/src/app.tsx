@@ -33,6 +33,10 @@ export function App() {
     if (dark) document.documentElement.dataset.theme = dark
     else delete document.documentElement.dataset.theme
   }, [dark])
+  useEffect(() => {
+    window.scrollTo(0, 0)
+    document.getElementById("main")?.scrollTo(0, 0)
+  }, [now])
   return (
     <div class={`app at-${now}`}>
       <a class="skip" href="#main">To the content</a>

@@ -35,7 +35,7 @@ export default function BenchMode() {
   if (!card) return <p class="wait">Computing …</p>
   return (
     <div class="benchmode">
-      <p class="quiet" role="status">{k + 1} of {cards.length}{awake ? ". The screen stays awake." : ""}</p>
+      <p class="quiet" role="status">{k + 1} of {cards.length}{awake ? ". The screen stays awake." : ". This browser does not keep the screen awake here: set its time-out by hand."}</p>
       <section aria-live="polite">
         <h2>{card.title}</h2>
         {card.lines.map((l, i) => <p key={i}>{l}</p>)}

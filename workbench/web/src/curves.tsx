@@ -73,8 +73,6 @@ function Pump({ p, us, valves }: { p: PumpCurves, us: boolean, valves: ValveAt[]
   )
 }
 
-// Valve turns one valve; the answers follow while it is dragged, and the drag is
-// one step of undo.
 interface ValveAt { path: string, line: number, name: string, run: string, open: number }
 
 // valvesOf finds the valves of the runs; one without a setting is open.
@@ -88,6 +86,8 @@ function valvesOf(form: FormField[]): ValveAt[] {
   })
 }
 
+// Valve turns one valve; the answers follow while it is dragged, and the drag is
+// one step of undo.
 function Valve({ v }: { v: ValveAt }) {
   const given = v.open
   const [typed, put] = useState<number | null>(null)

@@ -26,10 +26,13 @@ export function mount(at: HTMLElement): { destroy: () => void } {
   let known: Schema | null = null
   schema().then((s) => { known = s as Schema }, () => { /* no completion then */ })
   let own = false // a change made here need not come back
+  // The editor counts lines and knows no ends of them; the file keeps those it has.
+  const end = text.peek().includes("\r\n") ? "\r\n" : "\n"
+  const plain = (s: string) => s.replaceAll("\r\n", "\n")
   const view = new EditorView({
     parent: at,
     state: EditorState.create({
-      doc: text.peek(),
+      doc: plain(text.peek()),
       extensions: [
         EditorView.cspNonce.of(nonce()),
         lineNumbers(), highlightActiveLineGutter(), highlightActiveLine(), drawSelection(), indentOnInput(), bracketMatching(), closeBrackets(),
@@ -39,14 +42,14 @@ export function mount(at: HTMLElement): { destroy: () => void } {
         EditorView.contentAttributes.of({ "aria-label": "Text of the design. Tab indents; Escape, then Tab, leaves the editor.", tabindex: "0" }),
         EditorView.updateListener.of((u) => {
           if (!u.docChanged || own) return
-          change(u.state.doc.toString(), true)
+          change(u.state.doc.toString().replaceAll("\n", end), true)
         }),
       ],
     }),
   })
   const stop = [
     effect(() => {
-      const to = text.value
+      const to = plain(text.value)
       const have = view.state.doc.toString()
       if (to === have) return
       own = true
@@ -65,8 +68,14 @@ export function mount(at: HTMLElement): { destroy: () => void } {
       view.dispatch({ selection: { anchor: line.from }, effects: EditorView.scrollIntoView(line.from, { y: "center" }) })
     }),
   ]
+  // A strip that appears above takes room: what is written stays in sight.
+  const watch = new ResizeObserver(() => {
+    if (view.hasFocus) view.dispatch({ effects: EditorView.scrollIntoView(view.state.selection.main.head, { yMargin: 24 }) })
+  })
+  watch.observe(at)
   return {
     destroy: () => {
+      watch.disconnect()
       for (const s of stop) s()
       view.destroy()
     },

@@ -13,7 +13,7 @@ export default function FilePane() {
         <button type="button" aria-pressed={!asText} onClick={() => put(false)}>Form</button>
         <button type="button" aria-pressed={asText} onClick={() => put(true)}>Text</button>
       </div>
-      {asText ? <Editor /> : <Form fields={(good.value ?? outcome.value)?.form ?? []} />}
+      {asText ? <Editor /> : <Form fields={[outcome.value?.form, good.value?.form].find((f) => f?.length) ?? []} />}
     </section>
   )
 }

@@ -32,12 +32,15 @@ function View({ s, scene, water, us }: { s: Side, scene: Scene, water: Water | u
   const say = (v: number) => `${unit.of(v).toFixed(us ? 2 : 0)} ${unit.name}`
   const parts = [...scene.parts].filter((p) => drawnKinds.includes(p.kind)).sort((a, b) => drawnKinds.indexOf(a.kind) - drawnKinds.indexOf(b.kind))
   const out = scene.outside
-  const level = (z: number, name: string, key: string) => (
-    <g key={key} class="level">
-      <line x1={x(s.flip ? u0 : u1) + 8} x2={x(s.flip ? u0 : u1) + 50} y1={y(z)} y2={y(z)} />
-      <text x={x(s.flip ? u0 : u1) + 56} y={y(z) + 14}>{name} {say(z - scene.floor)}</text>
-    </g>
-  )
+  const right = x(s.flip ? u0 : u1)
+  const levels = water ? [
+    { name: "dam", z: water.damTop + scene.floor },
+    { name: "pool", z: water.pool + scene.floor },
+    { name: "sump", z: water.sump + scene.floor },
+  ].sort((a, b) => b.z - a.z) : []
+  // Each text stands at its level, or as far below the one above as letters are high.
+  let above = -Infinity
+  const rows = levels.map((l) => ({ ...l, at: above = Math.max(y(l.z), above + 46) }))
   return (
     <figure>
       <svg viewBox={`0 0 ${w} ${h}`} role="img" aria-label={`${s.name}: outside ${say(out.max[s.u] - out.min[s.u])} by ${say(out.max[2] - out.min[2])}.`}>
@@ -45,9 +48,12 @@ function View({ s, scene, water, us }: { s: Side, scene: Scene, water: Water | u
         {parts.map((p, i) => <Piece key={i} p={p} s={s} x={x} y={y} water={water} floor={scene.floor} />)}
         <Across from={x(s.flip ? out.max[s.u] : out.min[s.u])} to={x(s.flip ? out.min[s.u] : out.max[s.u])} at={y(z0) + 60} text={say(out.max[s.u] - out.min[s.u])} />
         <Up x={pad.left - 70} from={y(out.min[2])} to={y(out.max[2])} text={say(out.max[2] - out.min[2])} />
-        {water && level(water.pool + scene.floor, "pool", "pool")}
-        {water && Math.abs(water.damTop - water.pool) > 0.02 && level(water.damTop + scene.floor, "dam", "dam")}
-        {water && level(water.sump + scene.floor, "sump", "sump")}
+        {rows.map((l) => (
+          <g key={l.name} class="level">
+            <polyline points={`${right + 8},${y(l.z)} ${right + 24},${y(l.z)} ${right + 50},${l.at}`} />
+            <text x={right + 56} y={l.at + 14}>{l.name} {say(l.z - scene.floor)}</text>
+          </g>
+        ))}
       </svg>
       <figcaption>{s.name}. Heights at the right are above the room floor.</figcaption>
     </figure>

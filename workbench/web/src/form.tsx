@@ -1,4 +1,4 @@
-import { useState } from "preact/hooks"
+import { useEffect, useRef, useState } from "preact/hooks"
 import { chosen, outcome, setValues } from "./store"
 import type { FormField } from "./types"
 
@@ -42,9 +42,15 @@ export function Value({ f, under }: { f: FormField, under: string }) {
   const wrong = outcome.value?.findings.find((x) => x.field === f.path && x.severity === "error")
   const id = `v-${f.path.replace(/[^\w]/g, "_")}`
   const label = f.path.startsWith(under) ? f.path.slice(under.length).replace(/^\./, "") || f.key : f.path
+  // What was typed is shown until the answer to it is there, and on if there is none.
+  const sent = useRef(false)
+  useEffect(() => {
+    if (sent.current) put(null)
+    sent.current = false
+  }, [outcome.value])
   const keep = (to: string) => {
-    if (to !== f.text) void setValues([{ path: f.path, to }])
-    put(null)
+    if (to === f.text) put(null)
+    else void setValues([{ path: f.path, to }]).then((ok) => { sent.current = ok })
   }
   const here = chosen.value === f.path || chosen.value === `line:${f.line}`
   return (
@@ -60,7 +66,7 @@ export function Value({ f, under }: { f: FormField, under: string }) {
         : (
           <input
             id={id} value={typed ?? f.text} aria-invalid={wrong ? true : undefined} aria-describedby={`${id}-a`} autocomplete="off"
-            onInput={(e) => put(e.currentTarget.value)} onBlur={(e) => keep(e.currentTarget.value)} onFocus={() => { chosen.value = f.path }}
+            onInput={(e) => { sent.current = false; put(e.currentTarget.value) }} onBlur={(e) => keep(e.currentTarget.value)} onFocus={() => { chosen.value = f.path }}
             onKeyDown={(e) => {
               if (e.key === "Enter") keep(e.currentTarget.value)
               if (e.key === "Escape") {

@@ -1,6 +1,6 @@
 import { canKeep, dropTrial, keep, redo, trial, undo, unkept } from "./store"
 
-// keys are those that every program of this kind has; in a field of a form undo
+// keys are those that every program of this kind has; in a field that is typed in undo
 // is the browser's own.
 export function keys(): () => void {
   const down = (e: KeyboardEvent) => {
@@ -10,7 +10,7 @@ export function keys(): () => void {
       return
     }
     if (!mod || e.altKey) return
-    const field = e.target instanceof HTMLInputElement || e.target instanceof HTMLSelectElement || e.target instanceof HTMLTextAreaElement
+    const field = (e.target instanceof HTMLInputElement && e.target.type !== "range") || e.target instanceof HTMLTextAreaElement
     const key = e.key.toLowerCase()
     if (key === "s") {
       e.preventDefault()

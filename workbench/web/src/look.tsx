@@ -42,7 +42,8 @@ function Running({ w, us }: { w: Water, us: boolean }) {
   )
 }
 
-function InSpace() {
+// InSpace is the picture to turn, at the moment of a fault if one is looked at.
+export function InSpace() {
   const canvas = useRef<HTMLCanvasElement>(null)
   const ref = useRef<Space | null>(null)
   const [failed, fail] = useState("")

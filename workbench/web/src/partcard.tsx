@@ -8,7 +8,8 @@ export function PartCard() {
   const scene = o?.scene
   if (!o || !scene) return null
   const line = chosen.value.startsWith("line:") ? Number(chosen.value.slice(5)) : 0
-  const parts = [...new Map(scene.parts.filter((p) => p.field).map((p) => [p.field, p])).values()]
+  // Several things drawn may be one entry of the file: the first names it.
+  const parts = [...new Map(scene.parts.filter((p) => p.field).reverse().map((p) => [p.field, p])).values()].reverse()
   const part = scene.parts.find((p) => p.field !== "" && (line > 0 ? p.line === line : p.field === chosen.value || (chosen.value !== "" && chosen.value.startsWith(`${p.field}.`))))
   const own = part ? o.form.filter((f) => f.path === part.field || f.path.startsWith(`${part.field}.`)) : []
   return (
@@ -16,7 +17,7 @@ export function PartCard() {
       <label>Part
         <select value={part?.field ?? ""} onChange={(e) => { chosen.value = e.currentTarget.value }}>
           <option value="">none: click one in the picture</option>
-          {parts.map((p) => <option key={p.field} value={p.field}>{p.name || p.kind} ({p.kind})</option>)}
+          {parts.map((p) => <option key={p.field} value={p.field}>{p.name || p.kind}{p.name && !p.name.includes(p.kind) ? ` (${p.kind})` : ""}</option>)}
         </select>
       </label>
       {part && (

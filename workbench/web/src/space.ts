@@ -57,6 +57,8 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
   let drawn: Drawn[] = []
   let outcome: Outcome | null = null
   let shape = ""
+  let poured: Outcome["water"] | null = null
+  let levels: Map<string, number> | null = null
   let whole = ""
   let apart = 0
   let chosenField = ""
@@ -144,6 +146,7 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
 
   function clear(): void {
     root.traverse((o) => {
+      if (o instanceof InstancedMesh) o.dispose()
       if (o instanceof Mesh || o instanceof LineSegments) {
         (o.geometry as BufferGeometry).dispose()
         for (const m of ([] as Material[]).concat(o.material as Material | Material[])) m.dispose()
@@ -279,7 +282,17 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
         (mesh.material as MeshLambertMaterial).color.copy(flowColour(share))
       }
     }
-    for (const d of drops) root.remove(d.mesh)
+    place()
+  }
+
+  // Drops go at the speed of the water, and anew only when that changed.
+  function stream(w: NonNullable<Outcome["water"]>): void {
+    for (const d of drops) {
+      root.remove(d.mesh)
+      d.mesh.geometry.dispose();
+      (d.mesh.material as Material).dispose()
+      d.mesh.dispose()
+    }
     drops = []
     for (const r of w.runs) {
       const d = drawn.find((x) => x.part.kind === "run" && x.part.name === r.name)
@@ -293,12 +306,11 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
       drops.push({ mesh, path, length, speed: r.speed, count })
     }
     move(0)
-    place()
   }
 
   function place(): void {
     for (const d of drawn) d.object.position.copy(d.home).addScaledVector(d.out, apart)
-    for (const d of drops) d.mesh.visible = apart === 0
+    for (const d of drops) d.mesh.visible = apart === 0 && levels === null // at a moment of a fault only levels are known
     mark()
     draw()
   }
@@ -343,17 +355,23 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
         if (now !== shape) {
           shape = now
           build(o.scene)
+          poured = null
         }
+        if (o.water && o.water !== poured) stream(o.water)
+        poured = o.water ?? null
+        levels = level
         pour(o, level)
         if (first) {
           size()
           view("corner")
         }
       }
+      window.clearTimeout(pause) // what waited there is older
       if (level || first) put() // moved through time: the picture is what is looked at
       else settle(put)
     },
     choose(field, line) {
+      if (field === chosenField && line === chosenLine) return
       chosenField = field
       chosenLine = line
       mark()
@@ -379,7 +397,7 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
     look: view,
     colours() {
       shape = whole = ""
-      if (outcome) this.show(outcome, null)
+      if (outcome) this.show(outcome, levels)
     },
     end() {
       running = false
@@ -391,6 +409,7 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
       canvas.removeEventListener("pointerup", stop)
       clear()
       renderer.dispose()
+      renderer.forceContextLoss() // a browser keeps few of them, and frees them late
     },
   }
 }

@@ -31,7 +31,9 @@ export const typed = signal<Found | null>(null) // a draft that was found
 export const clash = signal<Stored | null>(null) // what somebody else wrote, that does not merge
 export const theme = signal<"" | "light" | "dark">((recall("theme") ?? "") as "" | "light" | "dark")
 
-export interface Found { text: string, from: string }
+// Found is a text that was typed and not kept; origin is the file's text that it was
+// typed on, where that is known, and older one that was found before it.
+export interface Found { text: string, from: string, origin?: string, older?: Found | null }
 
 export const unkept = computed(() => text.value !== base.value.text)
 export const canKeep = computed(() => hasFolder.value && !base.value.readOnly)
@@ -78,6 +80,7 @@ function put(to: string): void {
     text.value = to
     canUndo.value = past.length > 0
     canRedo.value = future.length > 0
+    if (to === trial.value?.before) trial.value = null
   })
   later()
   void ask()
@@ -90,8 +93,10 @@ let calls: Promise<boolean> = Promise.resolve(true)
 const waiting = new Map<string, Edit>()
 
 export function setValues(edits: Edit[], dragging = false): Promise<boolean> {
+  const design = name.value
   for (const e of edits) waiting.set(`${e.kind ?? ""} ${e.path}`, e)
   calls = calls.then(async () => {
+    if (name.value !== design) return false // another one was opened meanwhile
     const now = [...waiting.values()]
     waiting.clear()
     if (now.length === 0) return true // went along with an earlier call
@@ -99,6 +104,7 @@ export function setValues(edits: Edit[], dragging = false): Promise<boolean> {
       const of = text.value
       try {
         const to = await api.set(of, now)
+        if (name.value !== design) return false
         if (text.value !== of) continue // typed meanwhile
         change(to, dragging)
         return true
@@ -126,19 +132,28 @@ export function dropTrial(): void {
   if (t) change(t.before)
 }
 
-// Answers. A first pass without fixes repaints at once, a second finds them.
-let asking: AbortController | null = null
+// Answers. A first pass without fixes repaints at once, a second finds them. Of
+// many changes in a row, as in a drag, the newest is asked for when the answer to
+// the one under way is there: so the page follows, and the program is not flooded.
+let asking: { stop: AbortController, design: string, fixes: boolean } | null = null
+let more = false
 let slow = 0
+let answered: string | null = null // the text that outcome is of
 
 async function ask(fixes = false): Promise<void> {
-  asking?.abort()
   window.clearTimeout(slow)
-  const mine = asking = new AbortController()
+  if (asking && !asking.fixes && asking.design === name.value) {
+    more = true
+    return
+  }
+  asking?.stop.abort()
+  const mine = asking = { stop: new AbortController(), design: name.value, fixes }
   const of = text.value
   busy.value = true
   try {
-    const o = await api.compute({ name: name.value, text: of, fixes, curves: view.value === "curves" }, mine.signal)
-    if (mine.signal.aborted || of !== text.value) return
+    const o = await api.compute({ name: mine.design, text: of, fixes, curves: view.value === "curves" }, mine.stop.signal)
+    if (asking !== mine || mine.design !== name.value) return
+    answered = of
     batch(() => {
       outcome.value = o
       stale.value = !o.report
@@ -146,15 +161,30 @@ async function ask(fixes = false): Promise<void> {
     })
     if (!fixes && o.report) slow = window.setTimeout(() => void ask(true), 350)
   } catch (e) {
-    if (!mine.signal.aborted) tell(e)
+    if (asking !== mine) return
+    if (e instanceof api.Refusal && e.status === 429) slow = window.setTimeout(() => void ask(fixes), 1000)
+    else tell(e)
   } finally {
-    if (asking === mine) busy.value = false
+    if (asking === mine) {
+      asking = null
+      busy.value = false
+      if (more) {
+        more = false
+        void ask()
+      }
+    }
   }
 }
 
-// withCurves asks again if the last outcome came without them.
+// withCurves asks again if the last outcome came without them, once: if nothing
+// better comes, it would not the next time.
+let without: Outcome | null = null
+
 export function withCurves(): void {
-  if (good.value && !good.value.curves && !busy.value) void ask()
+  const o = good.value
+  if (!o || o.curves || busy.value || o === without) return
+  without = o
+  void ask()
 }
 
 export function tell(e: unknown): void {
@@ -168,29 +198,43 @@ export function tell(e: unknown): void {
 }
 
 // Drafts: here at once, beside the file a little later. Whichever side dies, the
-// other has the text.
+// other has the text. A draft that was found and not yet decided on stays, whatever
+// is typed meanwhile.
 let draftTimer = 0
+let here = false // this page has put a draft into the browser
+let beside = false // there may be one beside the file
+let drafts: Promise<unknown> = Promise.resolve() // one call after the other
 
 function later(): void {
   const of = name.value
+  window.clearTimeout(draftTimer)
   if (!unkept.value) {
-    drop(`draft:${of}`)
-    window.clearTimeout(draftTimer)
+    if (typed.value) remember(`draft:${of}`, JSON.stringify(typed.value))
+    else forget(of)
     return
   }
-  remember(`draft:${of}`, JSON.stringify({ base: base.value.revision, text: text.value, at: new Date().toISOString() }))
+  here = true
+  remember(`draft:${of}`, JSON.stringify({ text: text.value, from: new Date().toISOString(), origin: base.value.text, older: typed.value } satisfies Found))
   if (!canKeep.value) return
-  window.clearTimeout(draftTimer)
   draftTimer = window.setTimeout(() => {
-    if (name.value === of && unkept.value) api.keepDraft(of, text.value).catch(tell)
+    if (name.value !== of || !unkept.value) return
+    beside = true
+    const now = text.value
+    drafts = drafts.then(() => api.keepDraft(of, now)).catch(tell)
   }, 400)
 }
 
-interface Draft { base: string, text: string, at: string }
+// forget drops what this page kept; what another one did is left to that.
+function forget(of: string): void {
+  if (here) drop(`draft:${of}`)
+  if (beside && canKeep.value) drafts = drafts.then(() => api.dropDraft(of)).catch(tell)
+  here = beside = false
+}
 
-function draftHere(of: string): Draft | null {
+function draftHere(of: string): Found | null {
   try {
-    return JSON.parse(recall(`draft:${of}`) ?? "null") as Draft | null
+    const d = JSON.parse(recall(`draft:${of}`) ?? "null") as Found | null
+    return d && typeof d.text === "string" ? d : null
   } catch {
     return null
   }
@@ -199,18 +243,21 @@ function draftHere(of: string): Draft | null {
 export async function open(to: string): Promise<void> {
   try {
     const d = await api.read(to)
-    const here = draftHere(to)
     past.length = future.length = 0
+    waiting.clear()
+    window.clearTimeout(draftTimer)
+    here = beside = false
+    answered = null
     batch(() => {
       name.value = to
       base.value = d
       text.value = d.text
       good.value = outcome.value = null
-      canUndo.value = canRedo.value = false
+      stale.value = canUndo.value = canRedo.value = false
       chosen.value = openAnswer.value = ""
       clash.value = trial.value = null
-      const draft = here && here.text !== d.text ? { text: here.text, from: here.at } : d.draft ? { text: d.draft, from: "" } : null
-      typed.value = draft
+      const kept = draftHere(to)
+      typed.value = kept && kept.text !== d.text ? kept : d.draft ? { text: d.draft, from: "" } : null
     })
     history.replaceState(null, "", `#${encodeURIComponent(to)}`)
     await ask()
@@ -219,22 +266,32 @@ export async function open(to: string): Promise<void> {
   }
 }
 
+// takeDraft goes on with what was typed. If the file has changed since, both are
+// brought together, as they would have been had the page been open.
 export function takeDraft(): void {
   const d = typed.value
-  typed.value = null
-  if (d) change(d.text)
+  if (!d) return
+  typed.value = d.older ?? null
+  here = beside = true
+  const theirs = base.value
+  const both = d.origin === undefined || d.origin === theirs.text ? d.text : merged(d.text, d.origin, theirs.text)
+  change(both ?? d.text)
+  if (both === null) clash.value = theirs
 }
 
 export function leaveDraft(): void {
-  typed.value = null
-  drop(`draft:${name.value}`)
-  if (canKeep.value) api.dropDraft(name.value).catch(tell)
+  typed.value = typed.value?.older ?? null
+  here = beside = true
+  later()
 }
 
 // keep writes the file; under another name if one is given.
 export async function keep(as = ""): Promise<void> {
-  const to = as || name.value
+  const from = name.value
+  const to = as || from
   const of = text.value
+  window.clearTimeout(draftTimer)
+  await drafts // one that comes after would outlive the file
   try {
     const { kept, now } = await api.save(to, as ? "" : base.value.revision, of)
     if (!kept) {
@@ -248,7 +305,7 @@ export async function keep(as = ""): Promise<void> {
       if (!names.value.includes(to)) names.value = [to, ...names.value]
       message.value = { what: `Kept in ${to}.`, todo: "", bad: false }
     })
-    drop(`draft:${to}`)
+    if (as) drop(`draft:${from}`)
     if (as) history.replaceState(null, "", `#${encodeURIComponent(to)}`)
     later()
   } catch (e) {
@@ -258,12 +315,14 @@ export async function keep(as = ""): Promise<void> {
 
 // meet brings together what is typed here and what somebody else wrote.
 function meet(theirs: Stored): void {
+  clash.value = null
   if (theirs.text === text.value || !unkept.value) {
     const changed = theirs.text !== text.value
     const before = text.value
     base.value = theirs
     if (changed) {
       past.push({ text: before, at: 0, typing: false })
+      future.length = 0
       put(theirs.text)
       message.value = { what: "The file was changed by another program; its text is shown now.", todo: "Undo brings yours back.", bad: false }
     } else later()
@@ -272,6 +331,7 @@ function meet(theirs: Stored): void {
   const both = merged(text.value, base.value.text, theirs.text)
   if (both === null) {
     clash.value = theirs
+    later() // who kept the file dropped the draft beside it
     return
   }
   base.value = theirs
@@ -312,18 +372,31 @@ async function refresh(): Promise<void> {
   })
 }
 
+// fromAddress is the design that the address names.
+function fromAddress(): string {
+  try {
+    return decodeURIComponent(location.hash.slice(1))
+  } catch {
+    return "" // not written by this page
+  }
+}
+
 export async function start(): Promise<void> {
   try {
     await refresh()
-    const asked = decodeURIComponent(location.hash.slice(1))
+    const asked = fromAddress()
     await open(names.value.includes(asked) ? asked : names.value[0] ?? "demo")
   } catch (e) {
     tell(e)
   }
+  window.addEventListener("hashchange", () => {
+    const asked = fromAddress()
+    if (asked !== name.value && names.value.includes(asked)) void open(asked)
+  })
   api.listen((n, r) => void changedOutside(n, r).catch(tell), (yes) => {
     there.value = yes
     if (yes) void again() // what changed before anyone listened
-  })
+  }, tell)
 }
 
 // again takes up the work after the program was away: the file may have changed,
@@ -334,7 +407,7 @@ async function again(): Promise<void> {
     const now = await api.read(name.value)
     if (now.revision !== base.value.revision) meet(now)
     else later()
-    if (good.value?.revision !== outcome.value?.revision || outcome.value === null) await ask()
+    if (answered !== text.value) await ask()
   } catch (e) {
     tell(e)
   }

@@ -2,12 +2,15 @@ import type uPlot from "uplot"
 import { useEffect, useMemo, useRef, useState } from "preact/hooks"
 import * as api from "./api"
 import { axes } from "./curves"
+import { lazy } from "./lazy"
 import { Plot } from "./plot"
 import { good, moment, name, tell, text } from "./store"
 import { clock, levelUnit, show, volumeUnit } from "./units"
 import type { CourseReply, FaultRow, Faults } from "./types"
 import { VerdictMark } from "./verdict"
 import { Section } from "./section"
+
+const Picture = lazy<object>(async () => ({ default: (await import("./look")).InSpace }))
 
 // What if: one thing goes wrong, and the water is followed through time. Moving
 // through the time moves the water of the picture.
@@ -171,14 +174,17 @@ function Course({ c, us }: { c: CourseReply, us: boolean }) {
   const spilled = c.course.spilled
   return (
     <>
-      <p class="lead">{spilled > 5e-6 ? <><strong>{show(volumeUnit(us), spilled)}</strong> reach the floor{c.course.spills.length ? `: ${c.course.spills.filter((s) => s.volume > 5e-6).map((s) => `${show(volumeUnit(us), s.volume)} over the ${s.from}`).join(", ")}` : ""}.</> : "No water reaches the floor."} Figures as likely; the answer beside counts their bad end.</p>
+      <p class="lead">{spilled > 5e-6 ? <><strong>{show(volumeUnit(us), spilled)}</strong> reach the floor{c.course.spills.length ? `: ${c.course.spills.filter((s) => s.volume > 5e-6).map((s) => `${show(volumeUnit(us), s.volume)} ${s.from}`).join(", ")}` : ""}.</> : "No water reaches the floor."} Figures as likely; the answer to it counts their bad end.</p>
       <div class="scrub">
         <button type="button" class="main" onClick={() => play(!playing)}>{playing ? "Stop" : at >= end ? "Again" : "Run"}</button>
         <label class="time">{clock(at)}
           <input type="range" min="0" max={end} step={end / 400 || 1} value={at} aria-valuetext={clock(at)} onInput={(e) => { play(false); go(e.currentTarget.valueAsNumber) }} />
         </label>
       </div>
-      <Section />
+      <div class="both">
+        <div class="picture"><Picture /></div>
+        <Section />
+      </div>
       <Plot options={options} data={data} height={240} ready={(u) => { plot.current = u }} />
       <ul class="key">{c.levels.map((l, i) => <li key={l.name}><svg width="34" height="10" aria-hidden="true"><line x1="0" x2="34" y1="5" y2="5" class={i === 0 ? "line-water" : "line-ink"} stroke-dasharray={(dashes[i % dashes.length] ?? []).join(" ")} /></svg> {l.name}, {show(unit, (moment.value?.level.get(l.name) ?? l.level[0] ?? 0) - floorOf(l.name))}</li>)}</ul>
       <h3>What happens</h3>

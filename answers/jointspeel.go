@@ -22,13 +22,13 @@ func (s *Survey) sealPeel(a *Answer, list []sealing, short joint.Figure) {
 		pressFigure("dam, ends: where its free edge peels them", peel, sys),
 		figure("dam, ends: by which it stretches them, at most", quantity.Exactly(quantity.Ratio(gap/line.Low)), sys))
 	// No limit of peel was found, and its reckoning is cautious: the likely figure
-	// decides, and only what the good end does not bear either fails.
+	// decides, and no joint fails by it alone.
 	a.Limit.Text += "; for peel at the dam's ends no limit was found: what silicone bears for a while is taken"
 	const calm = "thicker glass, a brace along the edge or thicker beds calm that"
 	switch {
 	case peel.Low > short.Low:
-		a.Verdict, a.Margin = Fails, beyond(peel.Low, short.Low, "peel at the dam's ends than silicone bears for a while, at the good end")
-		a.Say = fmt.Sprintf("No: the dam's free edge peels the ends of its side beds with %s at the good end, more than silicone is made to bear even for a while; %s. Apart from that: %s", onePress(peel.Low, sys), calm, lower(a.Say))
+		a.Verdict, a.Margin = max(a.Verdict, Tight), beyond(peel.Low, short.Low, "peel at the dam's ends than silicone bears for a while, at the good end")
+		a.Say = fmt.Sprintf("Not surely: the dam's free edge peels the ends of its side beds with %s even at the good end, more than silicone is made to bear for a while, as far as a cautious formula tells; %s. Apart from that: %s", onePress(peel.Low, sys), calm, lower(a.Say))
 	case peel.Likely > short.Low:
 		a.Verdict = max(a.Verdict, Tight)
 		a.Say += fmt.Sprintf(" The dam's free edge likely peels the ends of its side beds with %s, more than that: %s.", onePress(peel.Likely, sys), calm)

@@ -174,7 +174,8 @@ func TestStructureFixesAsWritten(t *testing.T) {
 		"hole at the edge": {metric, hole, "up: 110 mm, in: 40 mm, edge: left"},
 		"hole low":         {metric, hole, "up: 30 mm, in: 110 mm, edge: left"},
 		"way at the edge":  {us, "size: 1 in, up: 33 1/4 in, in: 2 1/2 in, edge: rear", "size: 1 in, up: 33 1/4 in, in: 1 in, edge: rear"},
-		"sump apart":       {us, "carries-sump: yes", "carries-sump: no"},
+		"hole in the base": {metric, "hole: { pane: back, size: 44 mm, " + hole, "hole: { pane: base, size: 44 mm, up: 200 mm, in: 40 mm, edge: rear"},
+		"sump apart":       {us, "carries-sump: yes", "carries-sump: no", "inset: 0 in", "inset: 2 in"},
 		"no stand":         {metric, "stand: { width: 900 mm, depth: 450 mm, weight: 34 kg, feet: 4, foot: 50 mm, inset: 0 mm, carries-sump: yes, fixed: yes }\n", ""},
 	} {
 		data := examples.CorridorCabinet

@@ -27,6 +27,7 @@ func (f *finder) standing(a *answers.Answer) []change {
 		}
 	}
 	out := append([]change{fixed}, f.sumpBelow()...)
+	out = append(out, f.outward()...)
 	out = append(out, f.wider(a)...)
 	for i := range out {
 		out[i].stands = true
@@ -65,6 +66,20 @@ func (f *finder) sumpBelow() []change {
 		}
 	}
 	return []change{c}
+}
+
+// outward sets feet that stand in from the stand's edges out to them.
+func (f *finder) outward() []change {
+	if s := &f.s.E.Design.Stand; s.Feet.Value == 0 || s.Inset.Value <= 0 {
+		return nil
+	}
+	none := "0 mm"
+	if f.s.E.Units == quantity.US {
+		none = "0 in"
+	}
+	return []change{putting(change{
+		do: "set its feet out to the edges of the stand", cost: cost{words: "feet screwed on anew", amount: 5}, // assumed, no source
+	}, put("stand.inset", none))}
 }
 
 // wider sets the feet further apart, step by step where that helps, until it stands

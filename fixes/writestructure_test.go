@@ -52,12 +52,17 @@ func TestStructureWrittenAsTried(t *testing.T) {
 		"no plies, a sump apart":                    {[]string{metric, pane, strings.Replace(pane, "annealed", "laminated", 1), "carries-sump: yes, fixed: yes }", "carries-sump: no, fixed: no }", "sump:\n", "sump:\n  left: -700 mm\n  front: 420 mm\n"}, 30},
 		"measured":                                  {[]string{metric, hole, strings.Replace(hole, "in: 110", "in: 60", 1), "\nstock:", "\nas-built:\n  - { of: dam.thickness, is: 5.8 mm }\n  - { of: \"enclosure.panes[5].thickness\", is: 5.8 mm }\n  - { of: dam.height, is: 198 mm }\n  - { of: sealant.fillet, is: 5 mm }\n  - { of: \"hardscape[main root].out\", is: 121 mm }\n  - { of: stand.depth, is: 452 mm }\n  - { of: \"drains[1].hole.in\", is: 41.5 mm }\n\nstock:", "fixed: yes", "fixed: no"}, 35},
 		"openings at the edge":                      {[]string{metric, hole, strings.Replace(hole, "in: 110", "in: 40", 1), riser, "size: 26 mm, up: 962 mm, in: 20 mm, edge: left"}, 35},
-		"tips, a hole by inches":                    {[]string{us, "depth: 17 in, weight", "depth: 14 in, front: -1 in, weight", "up: 3 in, in: 3 in, edge: rear", "up: 3 in, in: 1 3/8 in, edge: rear"}, 25},
+		"tips, a hole by inches":                    {[]string{us, "depth: 17 in, weight", "depth: 14 in, front: -1 in, weight", "inset: 0 in", "inset: 2 in", "up: 3 in, in: 3 in, edge: rear", "up: 3 in, in: 1 3/8 in, edge: rear"}, 25},
+		"through the base":                          {[]string{metric, hole, "hole: { pane: base, size: 44 mm, up: 200 mm, in: 40 mm, edge: rear }"}, 35},
 		"through the wall": {[]string{
 			metric, "kind: standpipe", "kind: wall opening", "    standpipe: rigid pipe 1 in sch 40\n    lip-bore: 26.6 mm\n", "",
 			"lip: 150 mm", "lip: 20 mm", "up: 110 mm, in: 110 mm", "up: 33 mm, in: 443 mm",
 		}, 35},
 	} {
+		moved := map[string][]string{
+			"through the wall": {"drains[main drain].hole.up", "drains[main drain].lip"},
+			"through the base": {"drains[main drain].hole.in"},
+		}[name]
 		data := trial.Swap(t, demo(c.pairs[0]), c.pairs[1:]...)
 		f, _ := surveyed(t, data)
 		list, err := f.s.Structure()
@@ -79,6 +84,9 @@ func TestStructureWrittenAsTried(t *testing.T) {
 				continue
 			}
 			edited++
+			moved = slices.DeleteFunc(moved, func(path string) bool {
+				return slices.ContainsFunc(fix.Edits, func(e design.Edit) bool { return e.Path == path })
+			})
 			text, err := design.Apply(data, fix.Edits)
 			if err != nil {
 				t.Errorf("%s: %q: %v", name, x.do, err)
@@ -102,6 +110,9 @@ func TestStructureWrittenAsTried(t *testing.T) {
 		}
 		if edited < c.least {
 			t.Errorf("%s: only %d changes were written", name, edited)
+		}
+		if len(moved) > 0 {
+			t.Errorf("%s: nothing moves %v", name, moved)
 		}
 		t.Logf("%s: %d written", name, edited)
 	}

@@ -106,8 +106,14 @@ func family(a *answers.Answer) string {
 
 // carries adds a change to an answer that comes out better with it.
 func (f *finder) carries(a *answers.Answer, c *change, after []answers.Answer) {
-	if !slices.Contains([]string{"dam", "pane", "joints", "bond"}, family(a)) {
-		return // heavier glass is no way to keep it from tipping over
+	switch family(a) {
+	case "dam", "pane", "joints", "bond":
+	case "standing", "weight":
+		if !c.stands {
+			return // heavier glass is no way to keep it from tipping over
+		}
+	default:
+		return
 	}
 	i := slices.IndexFunc(after, func(b answers.Answer) bool { return b.ID == a.ID })
 	if i < 0 {
@@ -115,9 +121,6 @@ func (f *finder) carries(a *answers.Answer, c *change, after []answers.Answer) {
 	}
 	now := after[i]
 	if a.ID == "standing" {
-		if !c.stands {
-			return
-		}
 		now.Key = a.Key
 	}
 	fix := f.fix(c)

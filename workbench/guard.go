@@ -2,6 +2,7 @@ package workbench
 
 import (
 	"crypto/subtle"
+	"io"
 	"net"
 	"net/http"
 	"slices"
@@ -72,7 +73,14 @@ func (b *Bench) keyed(w http.ResponseWriter, r *http.Request) bool {
 		http.Redirect(w, r, "/", http.StatusSeeOther)
 		return false
 	}
-	refuse(w, http.StatusUnauthorized, "the key is missing or wrong", "open the whole address that the command printed, with its key, or scan its code again")
+	const what, do = "the key is missing or wrong", "open the whole address that the command printed, with its key, or scan its code again"
+	if r.URL.Path == "/" { // somebody reads this
+		w.Header().Set("Content-Type", "text/plain; charset=utf-8")
+		w.WriteHeader(http.StatusUnauthorized)
+		_, _ = io.WriteString(w, "rillwright: "+what+".\nDo: "+do+".\n") // the caller is gone if this fails
+		return false
+	}
+	refuse(w, http.StatusUnauthorized, what, do)
 	return false
 }
 

@@ -2,6 +2,7 @@ package workbench
 
 import (
 	"fmt"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -224,5 +225,18 @@ func TestPageLineInSight(t *testing.T) {
 	p.do(chromedp.KeyEvent(kb.End, chromedp.KeyModifiers(2)), chromedp.KeyEvent("\nassu"))
 	p.until(`document.querySelector(".notice.bad") !== null`)
 	p.until(`(l => l && l.getBoundingClientRect().bottom <= innerHeight)(document.querySelector(".cm-activeLine"))`)
+	p.clean()
+}
+
+// All flat views are to one scale: a height is as long in each.
+func TestPageOneScale(t *testing.T) {
+	p := openPage(t, 1440, 900)
+	p.view("Look")
+	p.press("Flat, with sizes")
+	p.until(`document.querySelectorAll(".flat svg").length === 2`)
+	long := js[[]float64](p, `[...document.querySelectorAll(".flat svg")].map(s => s.querySelector(".size:last-of-type line, .size + .size line").getBoundingClientRect().height)`)
+	if len(long) != 2 || long[0] < 50 || math.Abs(long[0]-long[1]) > 1 {
+		t.Errorf("the height is %v pixels long", long)
+	}
 	p.clean()
 }

@@ -120,6 +120,9 @@ func TestKey(t *testing.T) {
 	if got, _ := ask(t, b, "GET", "/api/designs", nil, with("sesam")); got != 401 {
 		t.Errorf("with another cookie: %d", got)
 	}
+	if _, data := ask(t, b, "GET", "/", nil); !strings.HasPrefix(string(data), "rillwright: the key is missing") {
+		t.Errorf("who opens the page reads %q", data)
+	}
 	// A key in the address of anything but a look does nothing.
 	if got, _ := ask(t, b, "POST", "/api/set?key=sesame", `{}`); got != 401 {
 		t.Errorf("post with the key: %d", got)

@@ -108,6 +108,9 @@ func (c *serveCommand) tell(std *Streams, at net.Addr, o *workbench.Options) {
 			printCode(std, link)
 		}
 	}
+	if o.Key != "" && len(o.Hosts) == 0 {
+		fmt.Fprintln(std.Err, "This machine has no address in a private network just now: join one and start again.")
+	}
 	if o.Key != "" {
 		fmt.Fprintln(std.Err, "Whoever has the key can read and change the designs in the folder. It is new every time.")
 	}

@@ -19,8 +19,11 @@ const drawnKinds = ["stand", "foot", "sump", "sump water", "pool", "hidden", "pa
 
 function View({ s, scene, water, us }: { s: Side, scene: Scene, water: Water | undefined, us: boolean }) {
   const unit = levelUnit(us)
-  const u0 = Math.min(scene.outside.min[s.u], ...scene.parts.map((p) => extent(p, s.u)[0]))
-  const u1 = Math.max(scene.outside.max[s.u], ...scene.parts.map((p) => extent(p, s.u)[1]))
+  // Every side takes the width of the widest: one scale for all.
+  const widest = Math.max(...sides.map((q) => across(scene, q.u)[1] - across(scene, q.u)[0]))
+  const [own0, own1] = across(scene, s.u)
+  const u0 = own0 - (widest - (own1 - own0)) / 2
+  const u1 = u0 + widest
   const z0 = scene.floor
   const z1 = Math.max(scene.outside.max[2], ...scene.parts.map((p) => extent(p, 2)[1]))
   const k = 1000 // the drawing counts in mm
@@ -32,7 +35,7 @@ function View({ s, scene, water, us }: { s: Side, scene: Scene, water: Water | u
   const say = (v: number) => `${unit.of(v).toFixed(us ? 2 : 0)} ${unit.name}`
   const parts = [...scene.parts].filter((p) => drawnKinds.includes(p.kind)).sort((a, b) => drawnKinds.indexOf(a.kind) - drawnKinds.indexOf(b.kind))
   const out = scene.outside
-  const right = x(s.flip ? u0 : u1)
+  const right = x(s.flip ? own0 : own1)
   const levels = water ? [
     { name: "dam", z: water.damTop + scene.floor },
     { name: "pool", z: water.pool + scene.floor },
@@ -47,7 +50,7 @@ function View({ s, scene, water, us }: { s: Side, scene: Scene, water: Water | u
         <line class="ground" x1="0" x2={w} y1={y(z0)} y2={y(z0)} />
         {parts.map((p, i) => <Piece key={i} p={p} s={s} x={x} y={y} water={water} floor={scene.floor} />)}
         <Across from={x(s.flip ? out.max[s.u] : out.min[s.u])} to={x(s.flip ? out.min[s.u] : out.max[s.u])} at={y(z0) + 60} text={say(out.max[s.u] - out.min[s.u])} />
-        <Up x={pad.left - 70} from={y(out.min[2])} to={y(out.max[2])} text={say(out.max[2] - out.min[2])} />
+        <Up x={x(s.flip ? own1 : own0) - 70} from={y(out.min[2])} to={y(out.max[2])} text={say(out.max[2] - out.min[2])} />
         {rows.map((l) => (
           <g key={l.name} class="level">
             <polyline points={`${right + 8},${y(l.z)} ${right + 24},${y(l.z)} ${right + 50},${l.at}`} />
@@ -58,6 +61,12 @@ function View({ s, scene, water, us }: { s: Side, scene: Scene, water: Water | u
       <figcaption>{s.name}. Heights at the right are above the room floor.</figcaption>
     </figure>
   )
+}
+
+// across is from where to where everything reaches.
+function across(scene: Scene, axis: 0 | 1): [number, number] {
+  const all = scene.parts.map((p) => extent(p, axis))
+  return [Math.min(scene.outside.min[axis], ...all.map((e) => e[0])), Math.max(scene.outside.max[axis], ...all.map((e) => e[1]))]
 }
 
 function extent(p: ScenePart, axis: 0 | 1 | 2): [number, number] {

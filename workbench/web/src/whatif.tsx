@@ -178,7 +178,7 @@ function Course({ c, us }: { c: CourseReply, us: boolean }) {
       <div class="scrub">
         <button type="button" class="main" onClick={() => play(!playing)}>{playing ? "Stop" : at >= end ? "Again" : "Run"}</button>
         <label class="time">{clock(at)}
-          <input type="range" min="0" max={end} step={end / 400 || 1} value={at} aria-valuetext={clock(at)} onInput={(e) => { play(false); go(e.currentTarget.valueAsNumber) }} />
+          <input type="range" min="0" max={end} step={end / 400 || 1} value={at} aria-label="Time since it began" aria-valuetext={clock(at)} onInput={(e) => { play(false); go(e.currentTarget.valueAsNumber) }} />
         </label>
       </div>
       <div class="both">

@@ -195,7 +195,7 @@ func TestPageDrag(t *testing.T) {
 		const f = document.querySelector(".valve input"), lead = document.querySelector(".curves .lead"), seen = new Set()
 		f.focus()
 		for (let i = 0; i < 300; i++) {
-			f.value = 20 + i / 5
+			f.value = 20 + Math.floor(i / 5)
 			f.dispatchEvent(new Event("input", {bubbles: true}))
 			await new Promise(r => setTimeout(r, 10))
 			seen.add(lead.textContent)

@@ -24,11 +24,12 @@ type Options struct {
 	Assets string
 }
 
-// Limits of what is taken. A design file is far below each of them.
+// Limits of what is taken. A design file is far below each of them, and one page in a
+// drag, which asks some 100 times a second, below the pace.
 const (
 	maxBody     = 1 << 20 // bytes of a request
-	perSecond   = 60      // requests, of all callers together
-	burst       = 240
+	perSecond   = 240     // requests, of all callers together
+	burst       = 480
 	maxStreams  = 24 // open event streams
 	readTimeout = 10 * time.Second
 	idleTimeout = 2 * time.Minute

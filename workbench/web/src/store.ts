@@ -109,6 +109,10 @@ export function setValues(edits: Edit[], dragging = false): Promise<boolean> {
         change(to, dragging)
         return true
       } catch (e) {
+        if (e instanceof api.Refusal && e.status === 429) {
+          await new Promise((go) => setTimeout(go, 1000)) // too fast is no reason to lose a value
+          continue
+        }
         tell(e)
         return false
       }

@@ -8,6 +8,7 @@ package answers
 
 import (
 	"fmt"
+	"math"
 
 	"rillwright/design"
 	"rillwright/quantity"
@@ -66,6 +67,9 @@ type Figure struct {
 	High   float64 `json:"high"`
 	Unit   string  `json:"unit"`
 	Text   string  `json:"text"` // the same, rounded for people
+	// Bound is the limit that the figure is held against, in its unit; 0 if there is
+	// none, or none that one number tells.
+	Bound float64 `json:"bound,omitempty"`
 	// Words says that the text alone counts: there is no number.
 	Words bool `json:"words,omitempty"`
 }
@@ -127,6 +131,19 @@ func figure[T ~float64](name string, b quantity.Band[T], sys quantity.System) Fi
 			f.Text += ", likely " + text
 		}
 	}
+	return f
+}
+
+// bound sets what the first figure of an answer is held against.
+func bound[T ~float64](a *Answer, limit T, in func(T) (float64, string)) {
+	if len(a.Figures) > 0 && limit > 0 && !math.IsInf(float64(limit), 0) {
+		a.Figures[0].Bound, _ = in(limit)
+	}
+}
+
+// bounded is a figure with what it is held against, in its unit.
+func bounded(f Figure, limit float64) Figure {
+	f.Bound = limit
 	return f
 }
 

@@ -45,6 +45,14 @@ func small(v float64, sys quantity.System) string {
 	return fmt.Sprintf("%.2f mm", v*1000)
 }
 
+// stressUnit is that of stresses shown, Pa.
+func (s *Survey) stressUnit() float64 {
+	if s.E.Units == quantity.US {
+		return 6894.757293168
+	}
+	return 1e6
+}
+
 // stressFigure and bowFigure are those of one state, from thick to thin glass.
 func (s *Survey) stressFigure(name string, st [3]study.PaneState) Figure {
 	if s.E.Units == quantity.US {

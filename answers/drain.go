@@ -16,7 +16,7 @@ func (s *Survey) drain() Answer {
 	a := Answer{ID: "drain", Question: "Is the drain big enough?"}
 	m := drainRatioMeasure()
 	low, likely, high := s.Band(m)
-	a.Figures = append(a.Figures, Figure{Name: "what the drains take over what comes", Low: low, Likely: likely, High: high, Text: fmt.Sprintf("%.1f to %.1f times, likely %.1f", low, high, likely)})
+	a.Figures = append(a.Figures, Figure{Name: "what the drains take over what comes", Bound: drainFactor, Low: low, Likely: likely, High: high, Text: fmt.Sprintf("%.1f to %.1f times, likely %.1f", low, high, likely)})
 	s.detail(&a, func() []Figure {
 		return []Figure{
 			figure("most the drains take, pool at the dam's top", bandOf[quantity.Flow](s, capacityMeasure()), sys),
@@ -116,7 +116,7 @@ func (s *Survey) quiet() Answer {
 	m := quietMeasure()
 	likely, high := s.at(m), s.most(m)
 	a.Limit = Limit{Text: "speed in the full bore under 0.3 of the root of g times bore", Source: "hills-1983", Mark: "read in secondary pages"}
-	a.Figures = append(a.Figures, Figure{Name: "flow over the quiet flow", Likely: likely, High: high, Low: likely, Text: fmt.Sprintf("%.1f times likely, at most %.1f", likely, high)})
+	a.Figures = append(a.Figures, Figure{Name: "flow over the quiet flow", Bound: 1, Likely: likely, High: high, Low: likely, Text: fmt.Sprintf("%.1f times likely, at most %.1f", likely, high)})
 	most := 0.0
 	for i := range s.Likely.Drains {
 		d := &s.Likely.Drains[i]

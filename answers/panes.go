@@ -170,6 +170,9 @@ func shortStrength(k structure.Kind) (face, edge float64, ok bool) {
 func (s *Survey) paneVerdict(a *Answer, p *study.GlassPane) {
 	sys, brim, worst := s.E.Units, s.brim(), p.Brim[0]
 	limit, ok := structure.PermanentLimit(p.Kind)
+	if ok {
+		a.Figures[0].Bound = limit.Likely / s.stressUnit()
+	}
 	if !ok {
 		a.Verdict = Unknown
 		a.Say = "Nobody has said what this pane is: look for a mark, and at it through polarised light, before anything is reckoned with it."

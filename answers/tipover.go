@@ -14,7 +14,7 @@ import (
 func (t *tipping) figures(a *Answer) {
 	all := t.states()
 	a.Figures = append(a.Figures,
-		tiltFigure("tilt at which it goes over, worst side and state", t.spread(all, byTilt)),
+		bounded(tiltFigure("tilt at which it goes over, worst side and state", t.spread(all, byTilt)), tiltWanted*180/math.Pi),
 		t.forceFigure("push at its top that begins to tip it", t.spread(all, byPush)))
 	t.s.detail(a, t.sides)
 	t.s.detail(a, t.centre)

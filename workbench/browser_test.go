@@ -152,7 +152,19 @@ func js[T any](p *page, expression string) T {
 // until waits for an expression to become true.
 func (p *page) until(expression string) {
 	p.t.Helper()
-	_, err := chromedp.Run(p.ctx, chromedp.Poll[bool](expression, chromedp.WithPollingTimeout(15*time.Second)))
+	poll := func() error {
+		_, err := chromedp.Run(p.ctx, chromedp.Poll[bool](expression, chromedp.WithPollingTimeout(15*time.Second)))
+		return err
+	}
+	err := poll()
+	for range 20 {
+		// A page that is on its way to another has no place to look in.
+		if err == nil || !strings.Contains(err.Error(), "context") || p.ctx.Err() != nil {
+			break
+		}
+		time.Sleep(50 * time.Millisecond)
+		err = poll()
+	}
 	if err != nil {
 		p.t.Fatalf("%s did not come true: %v; %q\n%s", expression, err, p.bad(), js[string](p, "document.body.innerText"))
 	}

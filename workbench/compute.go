@@ -34,6 +34,7 @@ type outcome struct {
 	Report   *wire.Report `json:"report,omitempty"`
 	Water    *water       `json:"water,omitempty"`
 	Curves   bool         `json:"curves"` // whether they were asked for
+	Rough    bool         `json:"rough"`  // taken in part from the text before; a closer look is worth while
 	Pump     *pumpCurves  `json:"pump,omitempty"`
 	Scene    *scene       `json:"scene,omitempty"`
 }
@@ -68,7 +69,7 @@ func (b *Bench) compute(w http.ResponseWriter, r *http.Request) {
 	if r.Context().Err() != nil {
 		return // nobody waits for it any more
 	}
-	out := outcome{Curves: q.Curves, Revision: revision([]byte(q.Text)), Findings: finding.List{}, Form: []formField{}}
+	out := outcome{Curves: q.Curves, Rough: o.Like != nil, Revision: revision([]byte(q.Text)), Findings: finding.List{}, Form: []formField{}}
 	if rep != nil {
 		out.Findings = append(out.Findings, rep.Findings...)
 		out.Form = form(rep.Design)

@@ -2,6 +2,7 @@ package workbench
 
 import (
 	"bytes"
+	"compress/gzip"
 	"crypto/rand"
 	"embed"
 	"io/fs"
@@ -75,7 +76,28 @@ func (b *Bench) asset(w http.ResponseWriter, r *http.Request) {
 	if hashed.MatchString(name) && b.options.Assets == "" {
 		h.Set("Cache-Control", "private, max-age=31536000, immutable")
 	}
+	h.Set("Vary", "Accept-Encoding")
+	if packed := b.packed(name, data); packed != nil && strings.Contains(r.Header.Get("Accept-Encoding"), "gzip") {
+		h.Set("Content-Encoding", "gzip")
+		data = packed
+	}
 	_, _ = w.Write(data) // the caller is gone if this fails
+}
+
+// packed is a file made smaller for the way to a phone, nil if it would not be. The
+// files that are built in are packed once.
+func (b *Bench) packed(name string, data []byte) []byte {
+	if v, ok := b.small.Load(name); ok && b.options.Assets == "" {
+		p, _ := v.([]byte)
+		return p
+	}
+	var out bytes.Buffer
+	z := gzip.NewWriter(&out)
+	if _, err := z.Write(data); err != nil || z.Close() != nil || out.Len() >= len(data) {
+		return nil
+	}
+	b.small.Store(name, out.Bytes())
+	return out.Bytes()
 }
 
 // partRow is a part of the catalogue for lists and completion.

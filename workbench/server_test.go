@@ -2,6 +2,7 @@ package workbench
 
 import (
 	"bytes"
+	"compress/gzip"
 	"context"
 	"encoding/json"
 	"io"
@@ -126,6 +127,29 @@ func TestKey(t *testing.T) {
 	// A key in the address of anything but a look does nothing.
 	if got, _ := ask(t, b, "POST", "/api/set?key=sesame", `{}`); got != 401 {
 		t.Errorf("post with the key: %d", got)
+	}
+}
+
+// Files of the page come packed to whoever takes them so, and the same otherwise.
+func TestPacked(t *testing.T) {
+	b, _ := bench(t)
+	list, err := dist.ReadDir("web/dist")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range list {
+		if f.Name() == "index.html" {
+			continue
+		}
+		_, plain := ask(t, b, "GET", "/app/"+f.Name(), nil)
+		_, small := ask(t, b, "GET", "/app/"+f.Name(), nil, func(r *http.Request) { r.Header.Set("Accept-Encoding", "gzip, br") })
+		z, err := gzip.NewReader(bytes.NewReader(small))
+		if err != nil {
+			t.Fatalf("%s: %v", f.Name(), err)
+		}
+		if got, err := io.ReadAll(z); err != nil || !bytes.Equal(got, plain) {
+			t.Errorf("%s: %v, %d bytes of %d", f.Name(), err, len(got), len(plain))
+		}
 	}
 }
 

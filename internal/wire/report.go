@@ -114,7 +114,7 @@ func Answer(a answers.Answer) answers.Answer {
 	a.Figures = append([]answers.Figure{}, a.Figures...) // never null
 	for i := range a.Figures {
 		f := &a.Figures[i]
-		f.Low, f.Likely, f.High = Round(f.Low), Round(f.Likely), Round(f.High)
+		f.Low, f.Likely, f.High, f.Bound = Round(f.Low), Round(f.Likely), Round(f.High), Round(f.Bound)
 	}
 	a.Matters = slices.Clone(a.Matters)
 	for i := range a.Matters {

@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from "preact/hooks"
 import { Flat } from "./flat"
 import { PartCard } from "./partcard"
 import { chosen, good, moment, theme } from "./store"
-import { flowUnit, show } from "./units"
+import { flowUnit, show, smallFlowUnit } from "./units"
 import type { ScenePart, Water } from "./types"
 import type { Space } from "./space"
 
@@ -43,6 +43,22 @@ function Running({ w, us }: { w: Water, us: boolean }) {
 }
 
 // InSpace is the picture to turn, at the moment of a fault if one is looked at.
+// Shade tells what the colours of the outlets mean.
+function Shade({ w, us }: { w: Water, us: boolean }) {
+  const all = w.manifolds.flatMap((m) => m.flow)
+  if (all.length === 0) return null
+  const unit = smallFlowUnit(us)
+  return (
+    <p class="shade reins">
+      Outlets: {show(unit, Math.min(...all))}
+      <svg viewBox="0 0 4 1" preserveAspectRatio="none" aria-hidden="true">
+        {["#00306f", "#575d6d", "#a59c74", "#ffea46"].map((c, i) => <rect key={c} x={i} width="1.02" height="1" fill={c} />)}
+      </svg>
+      {show(unit, Math.max(...all))}
+    </p>
+  )
+}
+
 export function InSpace() {
   const canvas = useRef<HTMLCanvasElement>(null)
   const ref = useRef<Space | null>(null)
@@ -82,6 +98,7 @@ export function InSpace() {
   return (
     <>
       {failed ? <p class="wait" role="alert">{failed}</p> : <canvas class="space" ref={canvas} role="img" aria-label={`${words} The list of parts below names each; the curves tell what each outlet gives.`} />}
+      {w && <Shade w={w} us={o?.report?.units === "us"} />}
       <div class="reins" role="group" aria-label="The picture">
         {(["corner", "front", "left", "top"] as const).map((f) => <button key={f} type="button" onClick={() => ref.current?.look(f)}>{f === "left" ? "side" : f}</button>)}
         <button type="button" aria-pressed={running} onClick={() => run(!running)}>{running ? "Stop the water" : "Let it run"}</button>

@@ -34,7 +34,7 @@ function status(): string {
   if (stale.value) return "The text has mistakes; the answers shown are of the text before."
   if (busy.value && !good.value) return "Computing …"
   const o = good.value
-  return o?.report ? `${o.report.name}: worst answer ${o.report.verdict}` : ""
+  return o?.report ? `${o.report.name}: worst answer ${o.report.verdict}${o.rough ? ". Looking closer …" : ""}` : ""
 }
 
 function download(): void {

@@ -155,6 +155,7 @@ export interface Figure {
   high: number
   unit: string
   text: string
+  bound?: number
   words?: boolean
 }
 
@@ -225,6 +226,7 @@ export interface Outcome {
   report?: Report
   water?: Water
   curves: boolean
+  rough: boolean
   pump?: PumpCurves
   scene?: Scene
 }

@@ -463,4 +463,3 @@ func TestEvents(t *testing.T) {
 		t.Errorf("%q", got)
 	}
 }
-

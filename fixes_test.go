@@ -162,6 +162,9 @@ func TestFixesOfBadDesigns(t *testing.T) {
 // the same figure, the same verdict, and every other answer that comes out worse, of
 // what carries and of the water, is in its list. What has no edits says why.
 func TestStructureFixesAsWritten(t *testing.T) {
+	if testing.Short() {
+		t.Skip("tries many designs")
+	}
 	const metric, us = "metric", "us"
 	const hole = "up: 110 mm, in: 110 mm, edge: left"
 	seen := map[string]int{}

@@ -2,6 +2,8 @@ module rillwright
 
 go 1.26.0
 
+toolchain go1.26.10
+
 require (
 	codeberg.org/go-fonts/dejavu v0.4.0
 	github.com/alecthomas/kong v1.17.0

@@ -12,6 +12,9 @@ import (
 // the ones that looking at everything anew gives, but for the doubts that matter in
 // faults.
 func TestLike(t *testing.T) {
+	if testing.Short() {
+		t.Skip("tries many designs")
+	}
 	whole := rillwright.Options{Structure: true, Faults: rillwright.MainFaults, NoFixes: true}
 	for name, pairs := range map[string][]string{
 		"nothing":        nil,

@@ -122,18 +122,27 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 	if !o.NoFixes {
 		fixes.Find(s, cat, r.Answers)
 	}
+	// What carries and what goes wrong have nothing to do with one another.
+	var carries []answers.Answer
+	var carriesErr error
+	var both sync.WaitGroup
+	beside := s.Beside()
 	if o.Structure {
-		list, err := s.Structure()
-		if err != nil {
-			return r, fmt.Errorf("%s: %w", file, err)
-		}
-		if !o.NoFixes {
-			fixes.Structure(s, list)
-		}
-		r.Answers = append(r.Answers, list...)
-		answers.Sort(r.Answers)
+		both.Go(func() {
+			if carries, carriesErr = beside.Structure(); carriesErr == nil && !o.NoFixes {
+				fixes.Structure(beside, carries)
+			}
+		})
 	}
-	return r, r.follow(cat, o)
+	err = r.follow(cat, o)
+	both.Wait()
+	if carriesErr != nil {
+		return r, fmt.Errorf("%s: %w", file, carriesErr)
+	}
+	s.Recall(beside)
+	r.Answers = append(r.Answers, carries...)
+	answers.Sort(r.Answers)
+	return r, err
 }
 
 // follow adds the answers about faults.

@@ -22,6 +22,9 @@ func standStructure(t *testing.T, data []byte, pairs ...string) *Report {
 
 // Whatever a design leaves out, both answers come with finite figures.
 func TestWeightOfOddDesigns(t *testing.T) {
+	if testing.Short() {
+		t.Skip("tries many designs")
+	}
 	const stand = "stand: { width: 900 mm, depth: 450 mm, weight: 34 kg, feet: 4, foot: 50 mm, inset: 0 mm, carries-sump: yes, fixed: yes }\n"
 	for name, pairs := range map[string][]string{
 		"no outside":       {"  outside: { width: 900 mm, depth: 450 mm, height: 1048 mm }\n", ""},

@@ -28,21 +28,29 @@ func (s *Survey) glass() []study.GlassPane {
 // Recall takes from the survey of a like enclosure the panes that it solved: those
 // posed alike here are not solved again.
 func (s *Survey) Recall(like *Survey) {
+	s.knownPanes = like.knownPanes
 	if like.panes != nil {
 		s.knownPanes = like.panes.list
 	}
 }
 
+// Beside returns a copy of the survey for work that goes on at the same time: each
+// then keeps what it finds to itself.
+func (s *Survey) Beside() *Survey {
+	t := *s
+	t.signs, t.corner, t.like = maps.Clone(s.signs), maps.Clone(s.corner), maps.Clone(s.like)
+	return &t
+}
+
 // Rebuilt returns the survey of an enclosure that is changed in what carries, and
 // not in what the water does. Panes are solved again only if they bend otherwise.
 func (s *Survey) Rebuilt(e *enclosure.Enclosure, bends bool) *Survey {
-	t := *s
+	t := s.Beside()
 	t.E, t.quick = e, true
-	t.signs, t.corner, t.like = maps.Clone(s.signs), maps.Clone(s.corner), maps.Clone(s.like)
 	if bends && s.panes != nil {
 		t.panes, t.knownPanes = nil, s.panes.list
 	}
-	return &t
+	return t
 }
 
 // Sealed answers what sealant must do: whether the joints hold, how much of it that

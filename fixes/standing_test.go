@@ -32,6 +32,9 @@ func stood(t *testing.T, data []byte, pairs ...string) (standing answers.Answer,
 // What is called a fix does what it says when written into the file, and the
 // design that was read is left as it was.
 func TestStandingFixes(t *testing.T) {
+	if testing.Short() {
+		t.Skip("tries many designs")
+	}
 	const stand = "stand: { width: 24 in, depth: 17 in, weight: 35 lb, feet: 4, foot: 2 in, inset: 0 in, carries-sump: yes, fixed: no }"
 	a, s := stood(t, examples.CounterWall, "carries-sump: yes", "carries-sump: no")
 	apart := strings.Replace(stand, "carries-sump: yes", "carries-sump: no", 1)

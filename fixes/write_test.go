@@ -33,6 +33,9 @@ func everyChange(f *finder) []change {
 // Every change, written into the file by its edits, gives what was tried: the same
 // verdicts on the water and the same figures.
 func TestWrittenAsTried(t *testing.T) {
+	if testing.Short() {
+		t.Skip("tries many designs")
+	}
 	list := designs()
 	const metric, us = "metric", "us"
 	for name, pairs := range map[string][]string{

@@ -33,6 +33,9 @@ func carried(f *finder, list []answers.Answer) []change {
 // Every change to what carries, written into the file by its edits, gives what was
 // tried: the same verdicts and the same figures, of what carries and of the water.
 func TestStructureWrittenAsTried(t *testing.T) {
+	if testing.Short() {
+		t.Skip("tries many designs")
+	}
 	const metric, us = "metric", "us"
 	const (
 		pane  = "dam pane, at: dam, width: 886 mm, height: 200 mm, thickness: 6 mm, glass: annealed"

@@ -21,8 +21,11 @@ type Box struct{ Left, Top, Right, Bottom float64 }
 // Sheet is one page.
 type Sheet struct {
 	Title, Description string // for people who cannot see the drawing too
-	Width, Height      float64
-	Items              []Item
+	// Group is the heading that it goes under where sheets are bound together, ""
+	// for none.
+	Group         string
+	Width, Height float64
+	Items         []Item
 }
 
 // Item is one thing on a sheet: a Path, a Circle or a Text.

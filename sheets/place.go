@@ -79,7 +79,7 @@ func (p *placer) cost(b drawing.Box, at drawing.Point, r, limit float64) float64
 			return math.Inf(1)
 		}
 		// The leader may begin at the edge of what it points to.
-		if _, _, ok := clipSegment(at, to, t); ok && r > leaderFrom && nearest(t, at) != at {
+		if _, _, ok := drawing.ClipSegment(at, to, t); ok && r > leaderFrom && nearest(t, at) != at {
 			return math.Inf(1)
 		}
 	}
@@ -87,7 +87,7 @@ func (p *placer) cost(b drawing.Box, at drawing.Point, r, limit float64) float64
 	for _, l := range p.lines {
 		crossed, leader := false, false
 		for i := 1; i < len(l); i++ {
-			if _, _, ok := clipSegment(l[i-1], l[i], around); ok {
+			if _, _, ok := drawing.ClipSegment(l[i-1], l[i], around); ok {
 				crossed = true
 			}
 			leader = leader || r > leaderFrom && cross(l[i-1], l[i], at, to)
@@ -101,7 +101,7 @@ func (p *placer) cost(b drawing.Box, at drawing.Point, r, limit float64) float64
 	}
 	for _, l := range p.grid {
 		for i := 1; i < len(l); i++ {
-			if _, _, ok := clipSegment(l[i-1], l[i], b); ok {
+			if _, _, ok := drawing.ClipSegment(l[i-1], l[i], b); ok {
 				cost += crossGrid
 				break
 			}
@@ -119,7 +119,7 @@ func (p *placer) cost(b drawing.Box, at drawing.Point, r, limit float64) float64
 					X: around.Left + float64(i)/(across-1)*(around.Right-around.Left),
 					Y: around.Top + float64(k)/(down-1)*(around.Bottom-around.Top),
 				}
-				if inside(q, a.polygon) {
+				if drawing.Inside(q, a.polygon) {
 					n++
 				}
 			}

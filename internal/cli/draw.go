@@ -1,0 +1,104 @@
+package cli
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"rillwright"
+	"rillwright/drawing"
+	"rillwright/drawing/pdf"
+	"rillwright/finding"
+	"rillwright/quantity"
+	"rillwright/sheets"
+)
+
+type drawCommand struct {
+	Design string `arg:"" help:"A design file, or demo (metric) or demo-us for a built-in one."`
+	Folder string `arg:"" help:"The folder to write into; it is made if there is none."`
+	Paper  string `enum:"a4,letter,auto" default:"auto" help:"The paper: a4 or letter; if left out, letter for a design in US units and a4 for any other." placeholder:"a4|letter"`
+	Format string `enum:"all,pdf,svg" default:"all" help:"Write one PDF of all sheets, or each as SVG; both if left out." placeholder:"pdf|svg"`
+	Date   string `help:"A date to stand on the sheets, as you write it." placeholder:"DATE"`
+}
+
+// Help tells how to print templates.
+func (*drawCommand) Help() string {
+	return `Print templates at 100 %, not fitted to the page, and measure both bars on each before you mark glass. The same file gives the same bytes; what stands under "design" on the sheets changes with the file.` + "\n" + exitHelp
+}
+
+// Run writes the drawings of a design.
+func (c *drawCommand) Run(std *Streams) error {
+	file, data, beside, err := open(c.Design)
+	if err != nil {
+		return refuse(std, err)
+	}
+	r, err := rillwright.Build(file, data, rillwright.Options{Beside: beside, NoFixes: true})
+	if err != nil {
+		return refuse(std, fmt.Errorf("%w\n  do: look at how the runs join pumps, tees and manifolds, and at valves that are shut", err))
+	}
+	if err := finding.Write(std.Err, r.Findings); err != nil {
+		return err
+	}
+	if r.Findings.HasErrors() {
+		return statusError(exitInput)
+	}
+	list := sheets.Drawings(r.Survey, sheets.Print{Paper: c.paper(r.Enclosure.Units), Date: c.Date, Mark: mark(data)})
+	drawing.Number(list)
+	return c.write(std, r.Name, list)
+}
+
+func (c *drawCommand) paper(units quantity.System) drawing.Format {
+	if c.Paper == "letter" || c.Paper == "auto" && units == quantity.US {
+		return drawing.Letter()
+	}
+	return drawing.A4()
+}
+
+// mark tells one state of a design file from another.
+func mark(data []byte) string {
+	sum := sha256.Sum256(data)
+	return hex.EncodeToString(sum[:4])
+}
+
+// write writes the sheets in the formats asked for.
+func (c *drawCommand) write(std *Streams, name string, list []drawing.Sheet) error {
+	write, err := svgWriter(std, c.Folder)
+	if err != nil {
+		return err
+	}
+	if c.Format != "svg" {
+		var b bytes.Buffer
+		if err := pdf.Write(&b, name, list); err != nil {
+			return err
+		}
+		if err := save(std, filepath.Join(c.Folder, "drawings.pdf"), b.Bytes()); err != nil {
+			return err
+		}
+	}
+	if c.Format == "pdf" {
+		return nil
+	}
+	for i := range list {
+		if err := write(sheetName(i, &list[i])+".svg", &list[i]); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// sheetName is a sheet's file name: its number, so that files stand in order, and
+// what it shows.
+func sheetName(i int, s *drawing.Sheet) string {
+	return fmt.Sprintf("%02d-%s", i+1, fileName(s.Title))
+}
+
+func save(std *Streams, path string, data []byte) error {
+	if err := os.WriteFile(path, data, 0o644); err != nil {
+		return fmt.Errorf("%s cannot be written: %w", filepath.ToSlash(path), reason(err))
+	}
+	fmt.Fprintln(std.Err, "wrote", filepath.ToSlash(path))
+	return nil
+}

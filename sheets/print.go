@@ -93,7 +93,7 @@ func sixteenths(inches float64) string {
 // scale returns the largest usual scale at which a size (m) fits into a room (mm):
 // mm on paper for each m, and its name.
 func (d *draft) scale(wide, high, roomWide, roomHigh float64) (k float64, name string) {
-	steps := []float64{1, 2, 2.5, 4, 5, 7.5, 10, 12.5, 15, 20, 25, 30, 40, 50, 75, 100, 200}
+	steps := []float64{1, 2, 2.5, 3, 4, 5, 6, 7.5, 8, 10, 12.5, 15, 20, 25, 30, 40, 50, 75, 100, 200}
 	if d.e.Units == quantity.US { // 3 in to the foot, 1 1/2 in, 1 in and so on
 		steps = []float64{1, 2, 3, 4, 6, 8, 10, 12, 16, 20, 24, 32, 48, 64, 96, 192}
 	}

@@ -78,7 +78,7 @@ func (t *Tiling) Cut(plate *Sheet) []Sheet {
 			title.Sheet = fmt.Sprintf("%s, tile %d of %d", title.Sheet, i+1, len(windows))
 		}
 		s, rest := paper.Framed(title)
-		s.Group, s.Description = plate.Group, plate.Description
+		s.Group, s.Description, s.Scale = plate.Group, plate.Description, plate.Scale
 		if t.Foot != nil {
 			rest = t.Foot(&s, rest)
 		}

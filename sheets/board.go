@@ -36,7 +36,7 @@ func (d *draft) board(group, title string, wide, high float64, a around, notes [
 		}
 		b := &board{wide: wide, high: high, k: k, room: room}
 		b.sheet, _ = p.Framed(d.block(title, name))
-		b.sheet.Group = group
+		b.sheet.Group, b.sheet.Scale = group, k/1000
 		if len(lines) > 0 {
 			b.sheet.Add(drawing.Line(drawing.Point{X: room.Left, Y: room.Bottom}, drawing.Point{X: room.Right, Y: room.Bottom}, drawing.Thin))
 			prose(&b.sheet, lines, small, room.Left+notePad, room.Bottom+2)

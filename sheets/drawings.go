@@ -10,6 +10,7 @@ import (
 // are not numbered.
 func Drawings(s *answers.Survey, p Print) []drawing.Sheet {
 	var out []drawing.Sheet
+	out = append(out, Views(s, p)...)
 	out = append(out, PaneSheets(s.E, p)...)
 	out = append(out, CellMaps(s.E, p)...)
 	out = append(out, Templates(s.E, p)...)

@@ -173,7 +173,7 @@ func (t *template) draw(title string) []drawing.Sheet {
 	t.edgeX, t.cx = along(t.farX, fromX, t.width, t.left)
 	t.edgeY, t.cy = along(t.farY, fromY, t.high, !t.low)
 	t.plate = drawing.Sheet{
-		Title: title, Group: templateGroup, Width: t.width, Height: t.high,
+		Title: title, Group: templateGroup, Scale: 1, Width: t.width, Height: t.high,
 		Description: fmt.Sprintf("Template at full size: centre %s from the %s edge and %s from the %s edge.", t.sized(fromX/1000), t.edgeName(false), t.sized(fromY/1000), t.edgeName(true)),
 	}
 	t.edges()

@@ -5,11 +5,11 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
-	"os"
 	"path/filepath"
 
 	"rillwright"
 	"rillwright/drawing"
+	"rillwright/drawing/dxf"
 	"rillwright/drawing/pdf"
 	"rillwright/finding"
 	"rillwright/quantity"
@@ -20,13 +20,13 @@ type drawCommand struct {
 	Design string `arg:"" help:"A design file, or demo (metric) or demo-us for a built-in one."`
 	Folder string `arg:"" help:"The folder to write into; it is made if there is none."`
 	Paper  string `enum:"a4,letter,auto" default:"auto" help:"The paper: a4 or letter; if left out, letter for a design in US units and a4 for any other." placeholder:"a4|letter"`
-	Format string `enum:"all,pdf,svg" default:"all" help:"Write one PDF of all sheets, or each as SVG; both if left out." placeholder:"pdf|svg"`
+	Format string `enum:"all,pdf,svg,dxf" default:"all" help:"Write one PDF of all sheets, or each as SVG or as DXF; all three if left out." placeholder:"pdf|svg|dxf"`
 	Date   string `help:"A date to stand on the sheets, as you write it." placeholder:"DATE"`
 }
 
 // Help tells how to print templates.
 func (*drawCommand) Help() string {
-	return `Print templates at 100 %, not fitted to the page, and measure both bars on each before you mark glass. The same file gives the same bytes; what stands under "design" on the sheets changes with the file.` + "\n" + exitHelp
+	return `Print templates at 100 %, not fitted to the page, and measure both bars on each before you mark glass. DXF is in mm of the thing itself, whatever the scale of its sheet. The same file gives the same bytes; what stands under "design" on the sheets changes with the file.` + "\n" + exitHelp
 }
 
 // Run writes the drawings of a design.
@@ -69,7 +69,7 @@ func (c *drawCommand) write(std *Streams, name string, list []drawing.Sheet) err
 	if err != nil {
 		return err
 	}
-	if c.Format != "svg" {
+	if c.wants("pdf") {
 		var b bytes.Buffer
 		if err := pdf.Write(&b, name, list); err != nil {
 			return err
@@ -78,27 +78,30 @@ func (c *drawCommand) write(std *Streams, name string, list []drawing.Sheet) err
 			return err
 		}
 	}
-	if c.Format == "pdf" {
-		return nil
-	}
 	for i := range list {
-		if err := write(sheetName(i, &list[i])+".svg", &list[i]); err != nil {
-			return err
+		file := sheetName(i, &list[i])
+		if c.wants("svg") {
+			if err := write(file+".svg", &list[i]); err != nil {
+				return err
+			}
+		}
+		if c.wants("dxf") {
+			var b bytes.Buffer
+			if err := dxf.Write(&b, &list[i]); err != nil {
+				return err
+			}
+			if err := save(std, filepath.Join(c.Folder, file+".dxf"), b.Bytes()); err != nil {
+				return err
+			}
 		}
 	}
 	return nil
 }
 
+func (c *drawCommand) wants(format string) bool { return c.Format == "all" || c.Format == format }
+
 // sheetName is a sheet's file name: its number, so that files stand in order, and
 // what it shows.
 func sheetName(i int, s *drawing.Sheet) string {
 	return fmt.Sprintf("%02d-%s", i+1, fileName(s.Title))
-}
-
-func save(std *Streams, path string, data []byte) error {
-	if err := os.WriteFile(path, data, 0o644); err != nil {
-		return fmt.Errorf("%s cannot be written: %w", filepath.ToSlash(path), reason(err))
-	}
-	fmt.Fprintln(std.Err, "wrote", filepath.ToSlash(path))
-	return nil
 }

@@ -56,12 +56,6 @@ func (b *board) at(u, v float64) drawing.Point {
 	return drawing.Point{X: b.frame.Left + u*b.k, Y: b.frame.Bottom - v*b.k}
 }
 
-// box is a rectangle of the drawing.
-func (b *board) box(u0, v0, u1, v1 float64) drawing.Box {
-	p, q := b.at(u0, v1), b.at(u1, v0)
-	return drawing.Box{Left: p.X, Top: p.Y, Right: q.X, Bottom: q.Y}
-}
-
 // ink draws items, which labels then keep clear of.
 func (b *board) ink(items ...drawing.Item) {
 	b.sheet.Add(items...)

@@ -75,6 +75,7 @@ func (d *draft) view(title string, l look, a around, notes []string, kinds ...la
 	v0, v1 := lo(l.v, l.flipV)
 	w := &view{draft: d, look: l, u0: u0, v0: v0}
 	w.board = d.board(viewGroup, title, u1-u0, v1-v0, a, notes)
+	w.lead = true
 	w.sheet.Description = strings.Join(notes, " ")
 	return w
 }
@@ -267,11 +268,17 @@ func (w *view) across() {
 		{From: in.Left, To: in.Right, Text: fmt.Sprintf("%s inside", d.size(si.On(w.u))), FromEdge: w.frame.Bottom, ToEdge: w.frame.Bottom},
 		{From: out.Left, To: out.Right, Text: fmt.Sprintf("%s outside", d.size(so.On(w.u))), FromEdge: w.frame.Bottom, ToEdge: w.frame.Bottom},
 	}
+	if below.Measures[0].From == below.Measures[1].From && below.Measures[0].To == below.Measures[1].To {
+		below.Measures = below.Measures[:1] // no panes: nothing to tell apart
+	}
 	w.rows(below)
 	side := drawing.Rows{Upright: true, First: w.frame.Left - 5, Outward: -1, Least: w.room.Top + 1, Most: w.room.Bottom - 1}
 	side.Measures = []drawing.Measure{
 		{From: in.Top, To: in.Bottom, Text: fmt.Sprintf("%s inside", d.size(si.On(w.v))), FromEdge: w.frame.Left, ToEdge: w.frame.Left},
 		{From: out.Top, To: out.Bottom, Text: fmt.Sprintf("%s outside", d.size(so.On(w.v))), FromEdge: w.frame.Left, ToEdge: w.frame.Left},
+	}
+	if side.Measures[0].From == side.Measures[1].From && side.Measures[0].To == side.Measures[1].To {
+		side.Measures = side.Measures[:1]
 	}
 	w.rows(side)
 }

@@ -12,10 +12,10 @@ const datumNote = "Heights count from the datum, the inside bottom of the enclos
 // elevation is the view from the front, with what stands below.
 func (d *draft) elevation(pool float64) drawing.Sheet {
 	notes := []string{datumNote + d.units(), "Dashed: what lies behind the dam or inside the stand. What the design file leaves open is drawn where a plain rule puts it."}
-	w := d.view("Elevation from the front", fromFront(), around{left: 24, above: 10, right: 24, below: 26}, notes, layout.KindStand, layout.KindSump)
+	w := d.view("Elevation from the front", fromFront(), around{left: 24, above: 10, right: 24, below: 26}, notes, layout.KindStand, layout.KindSump, layout.KindDrainPipe)
 	w.water(d.l.Pool.To(pool))
 	w.draw(drawing.Fade, drawing.NoFill, layout.KindGrid)
-	w.draw(drawing.Dashed, drawing.NoFill, layout.KindHole, layout.KindWay, layout.KindStandpipe, layout.KindStrainer, layout.KindSump)
+	w.draw(drawing.Dashed, drawing.NoFill, layout.KindHole, layout.KindWay, layout.KindStandpipe, layout.KindStrainer, layout.KindSump, layout.KindDrainPipe)
 	w.draw(drawing.Thin, drawing.NoFill, layout.KindManifold, layout.KindOutlet)
 	w.draw(drawing.Medium, drawing.NoFill, layout.KindStand, layout.KindFoot, layout.KindRim)
 	for i := range d.l.Panes {
@@ -49,7 +49,7 @@ func (d *draft) section(s *answers.Survey, pool float64) drawing.Sheet {
 		"Cut through the middle and seen from the right: the front is on the left. " + datumNote + d.units(),
 		"Hatched: glass that is cut. Dashed: what lies beside the cut. Water levels are the likely ones, with the pump running.",
 	}
-	w := d.view("Section", fromRight(), around{left: 24, above: 10, right: 76, below: 26}, notes, layout.KindStand, layout.KindSump)
+	w := d.view("Section", fromRight(), around{left: 24, above: 10, right: 76, below: 26}, notes, layout.KindStand, layout.KindSump, layout.KindDrainPipe)
 	w.water(d.l.Pool.To(pool))
 	sump := d.l.Z(s.Likely.SumpLevel)
 	for _, p := range d.l.All(layout.KindSump) {
@@ -110,6 +110,9 @@ func (d *draft) heights(pool, sump float64) []level {
 	}
 	for _, k := range []layout.Kind{layout.KindHole, layout.KindWay} {
 		for _, p := range d.l.All(k) {
+			if c, ok := p.Solid.(geom.Cylinder); ok && c.Along == geom.Z {
+				continue // in a pane that lies: its height is that of the pane
+			}
 			name := "middle of the " + p.Name
 			if k == layout.KindHole {
 				name = "middle of the hole of the " + p.Name

@@ -99,7 +99,7 @@ func (t *Tiling) Cut(plate *Sheet) []Sheet {
 }
 
 // registers are the marks in the strips that tiles share. Each joint has a letter
-// of its own; its marks stand clear of the drawing's words.
+// of its own; its marks stand clear of the drawing where they can.
 func registers(plate *Sheet, windows []Box, across, down int) []Item {
 	var out []Item
 	var taken []Box
@@ -119,9 +119,11 @@ func registers(plate *Sheet, windows []Box, across, down int) []Item {
 				for _, o := range taken {
 					free = free && !o.Overlaps(b) && !o.Overlaps(t.Bounds())
 				}
+				free = free && !crosses(plate, b.Grown(0.5)) && !crosses(plate, t.Bounds())
 				if !free && s != shares[len(shares)-1] {
 					continue
 				}
+				// Without any room a mark stands on what there is, and has no letter.
 				out = append(out, &Circle{Centre: p, Radius: 1.6, Pen: Thin})
 				out = append(out, Cross(p, 3, Thin)...)
 				if free {
@@ -145,6 +147,25 @@ func registers(plate *Sheet, windows []Box, across, down int) []Item {
 		}
 	}
 	return out
+}
+
+// crosses reports whether a line of a drawing runs through a box.
+func crosses(s *Sheet, b Box) bool {
+	for _, i := range s.Items {
+		p, ok := i.(*Path)
+		if !ok || p.Pen == NoPen {
+			continue
+		}
+		for k := range p.Points {
+			if k == 0 && !p.Closed {
+				continue
+			}
+			if _, _, ok := ClipSegment(p.Points[(k+len(p.Points)-1)%len(p.Points)], p.Points[k], b); ok {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // clip returns what a window shows of an item.

@@ -128,7 +128,7 @@ const (
 	edgeRoom    = 9.0  // beyond the pane's edges
 	aroundHole  = 12.0 // round the opening
 	rowsRoom    = 10.0 // for the row of dimensions
-	mostAlong   = 4    // tiles along an edge; farther edges are measured by tape
+	mostTiles   = 4    // of a template; with more, the farther edge is measured by tape
 	templateBar = 26.0 // height of what stands at each foot
 )
 
@@ -145,20 +145,28 @@ func (t *template) draw(title string) []drawing.Sheet {
 	}
 	cut := drawing.Tiling{Paper: t.p.Paper, Title: t.block(title, "1:1"), Foot: t.foot}
 	rest := t.r + aroundHole + rowsRoom
-	near := t.r + aroundHole
+	near := t.half(true)
 	count := func() {
 		t.width, t.high = edgeRoom+fromX+rest, edgeRoom+fromY+rest
 		if t.farX {
-			t.width = near + rest
+			t.width = 2*near + rowsRoom
 		}
 		if t.farY {
-			t.high = near + rest
+			t.high = 2*near + rowsRoom
 		}
 	}
 	count()
-	long := mostAlong * (math.Min(t.p.Paper.Width, t.p.Paper.Height) - 40)
-	t.farX, t.farY = t.width > long, t.high > long
-	count()
+	for !t.farX || !t.farY {
+		if across, down, _ := cut.Count(t.width, t.high); across*down <= mostTiles {
+			break
+		}
+		if !t.farX && (fromX >= fromY || t.farY) {
+			t.farX = true
+		} else {
+			t.farY = true
+		}
+		count()
+	}
 	// The datum corner is at the plate's left or right, bottom or top.
 	along := func(far bool, from, size float64, low bool) (edge, centre float64) {
 		edge, centre = edgeRoom, edgeRoom+from
@@ -180,6 +188,15 @@ func (t *template) draw(title string) []drawing.Sheet {
 	t.opening()
 	t.measures(fromX/1000, fromY/1000)
 	return cut.Cut(&t.plate)
+}
+
+// half is how far to either side of the centre the template reaches, mm: at least so
+// far along an edge that is far off that the words along the other have room.
+func (t *template) half(far bool) float64 {
+	if far {
+		return math.Max(t.r+aroundHole, 48)
+	}
+	return t.r + aroundHole
 }
 
 // edgeName names a datum edge as it is on the sheet.
@@ -225,22 +242,22 @@ func (t *template) edges() {
 	if !t.low {
 		dy = 1
 	}
-	endX, endY := t.cx+dx*(t.r+aroundHole), t.cy+dy*(t.r+aroundHole)
+	endX, endY := t.cx+dx*t.half(t.farX), t.cy+dy*t.half(t.farY)
 	beginX, beginY := t.edgeX, t.edgeY
 	if t.farX {
-		beginX = t.cx - dx*(t.r+aroundHole)
+		beginX = t.cx - dx*t.half(true)
 	}
 	if t.farY {
-		beginY = t.cy - dy*(t.r+aroundHole)
+		beginY = t.cy - dy*t.half(true)
 	}
 	least := mm(t.o.Edge)
-	say := fmt.Sprintf("no rim beyond this line (%s from the edge)", t.sized(t.o.Edge))
+	say := fmt.Sprintf("no rim past this line, %s", t.sized(t.o.Edge))
 	if !t.farX {
 		t.plate.Add(drawing.Line(drawing.Point{X: t.edgeX, Y: beginY}, drawing.Point{X: t.edgeX, Y: endY}, drawing.Heavy))
 		x := t.edgeX + dx*least
 		t.plate.Add(drawing.Line(drawing.Point{X: x, Y: beginY}, drawing.Point{X: x, Y: endY}, drawing.Dashed))
 		t.along(t.edgeName(false)+" edge of the pane"+t.seen(), t.edgeX-dx*1.6, -dx, (beginY+endY)/2)
-		if t.farY || math.Abs(endY-beginY) > drawing.TextWidth(say, small)+2*least+8 {
+		if math.Abs(endY-beginY) > drawing.TextWidth(say, small)+least+4 {
 			t.along(say, x+dx*1.6, dx, (beginY+dy*least+endY)/2)
 		}
 	}
@@ -249,7 +266,7 @@ func (t *template) edges() {
 		y := t.edgeY + dy*least
 		t.plate.Add(drawing.Line(drawing.Point{X: beginX, Y: y}, drawing.Point{X: endX, Y: y}, drawing.Dashed))
 		t.level(t.edgeName(true)+" edge of the pane", (beginX+endX)/2, t.edgeY-dy*1.6, -dy)
-		if t.farX || math.Abs(endX-beginX) > drawing.TextWidth(say, small)+2*least+8 {
+		if math.Abs(endX-beginX) > drawing.TextWidth(say, small)+least+4 {
 			t.level(say, (beginX+dx*least+endX)/2, y+dy*1.6, dy)
 		}
 	}

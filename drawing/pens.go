@@ -109,3 +109,12 @@ func (f Fill) Ink() (ink Ink, ok bool) {
 	}
 	return Ink{}, false
 }
+
+// Pens returns every pen that draws.
+func Pens() []Pen {
+	var out []Pen
+	for p := NoPen + 1; p < penCount; p++ {
+		out = append(out, p)
+	}
+	return out
+}

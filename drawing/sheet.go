@@ -21,8 +21,14 @@ type Box struct{ Left, Top, Right, Bottom float64 }
 // Sheet is one page.
 type Sheet struct {
 	Title, Description string // for people who cannot see the drawing too
-	Width, Height      float64
-	Items              []Item
+	// Group is the heading that it goes under where sheets are bound together, ""
+	// for none.
+	Group string
+	// Scale is how long on paper a length of what is drawn is: 0.2 for 1:5. 0 if the
+	// sheet has none.
+	Scale         float64
+	Width, Height float64
+	Items         []Item
 }
 
 // Item is one thing on a sheet: a Path, a Circle or a Text.

@@ -66,12 +66,12 @@ func TestClip(t *testing.T) {
 	box := drawing.Box{Left: 0, Top: 0, Right: 10, Bottom: 10}
 	// In, out over the top, in again: two parts, cut where they cross the edge.
 	line := []drawing.Point{{X: 1, Y: 5}, {X: 3, Y: 1}, {X: 4, Y: -1}, {X: 6, Y: -1}, {X: 7, Y: 1}, {X: 9, Y: 5}}
-	parts := clipLine(line, box)
+	parts := drawing.ClipLine(line, box)
 	if len(parts) != 2 || len(parts[0]) != 3 || parts[0][2] != (drawing.Point{X: 3.5, Y: 0}) || parts[1][0] != (drawing.Point{X: 6.5, Y: 0}) {
 		t.Errorf("parts %v", parts)
 	}
 	for _, p := range [][]drawing.Point{{{X: -5, Y: 5}, {X: -1, Y: 9}}, {{X: -3, Y: 5}, {X: 5, Y: 20}}, {{X: 3, Y: 11}, {X: 9, Y: 11}}, nil} {
-		if got := clipLine(p, box); len(got) != 0 {
+		if got := drawing.ClipLine(p, box); len(got) != 0 {
 			t.Errorf("%v clipped to %v", p, got)
 		}
 	}
@@ -93,7 +93,7 @@ func TestClip(t *testing.T) {
 		{[]drawing.Point{{X: 0, Y: 0}, {X: 10, Y: 0}, {X: 0, Y: 10}}, 50},
 		{[]drawing.Point{{X: 20, Y: 20}, {X: 30, Y: 20}, {X: 20, Y: 30}}, 0},
 	} {
-		if got := area(clipArea(c.polygon, box)); math.Abs(got-c.area) > 1e-9 {
+		if got := area(drawing.ClipArea(c.polygon, box)); math.Abs(got-c.area) > 1e-9 {
 			t.Errorf("%v clipped to %g mm2, want %g", c.polygon, got, c.area)
 		}
 	}

@@ -72,7 +72,7 @@ func (c *chart) word(text string, height float64, at drawing.Point, anchor drawi
 
 // line draws what lies in the frame of a line through places on the sheet.
 func (c *chart) line(points []drawing.Point, pen drawing.Pen) {
-	for _, part := range clipLine(points, c.frame) {
+	for _, part := range drawing.ClipLine(points, c.frame) {
 		c.sheet.Add(&drawing.Path{Points: part, Pen: pen})
 		c.lines = append(c.lines, part)
 	}
@@ -84,7 +84,7 @@ func (c *chart) between(a, b []drawing.Point) []drawing.Point {
 	for i := len(b) - 1; i >= 0; i-- {
 		polygon = append(polygon, b[i])
 	}
-	return clipArea(polygon, c.frame)
+	return drawing.ClipArea(polygon, c.frame)
 }
 
 // border draws the frame over what was drawn in it.

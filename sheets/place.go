@@ -13,6 +13,16 @@ type placer struct {
 	lines [][]drawing.Point // better not crossed
 	grid  [][]drawing.Point // crossed if need be
 	areas []area            // better left clear
+	// lead makes every label that is given one draw its leader, however near.
+	lead bool
+}
+
+// apart is the distance beyond which a label gets a leader.
+func (p *placer) apart() float64 {
+	if p.lead {
+		return 1
+	}
+	return leaderFrom
 }
 
 // area is a part of the plot with what it costs a label to lie on it.
@@ -63,7 +73,7 @@ func (p *placer) place(text string, height float64, leader bool, at []drawing.Po
 	}
 	p.texts = append(p.texts, box)
 	t.At = drawing.Point{X: box.Left - size.Left, Y: box.Top - size.Top}
-	if to := nearest(box, from); leader && math.Hypot(to.X-from.X, to.Y-from.Y) > leaderFrom {
+	if to := nearest(box, from); leader && math.Hypot(to.X-from.X, to.Y-from.Y) > p.apart() {
 		return []drawing.Item{drawing.Line(from, to, drawing.Thin), t}
 	}
 	return []drawing.Item{t}
@@ -79,7 +89,7 @@ func (p *placer) cost(b drawing.Box, at drawing.Point, r, limit float64) float64
 			return math.Inf(1)
 		}
 		// The leader may begin at the edge of what it points to.
-		if _, _, ok := clipSegment(at, to, t); ok && r > leaderFrom && nearest(t, at) != at {
+		if _, _, ok := drawing.ClipSegment(at, to, t); ok && r > p.apart() && nearest(t, at) != at {
 			return math.Inf(1)
 		}
 	}
@@ -87,10 +97,10 @@ func (p *placer) cost(b drawing.Box, at drawing.Point, r, limit float64) float64
 	for _, l := range p.lines {
 		crossed, leader := false, false
 		for i := 1; i < len(l); i++ {
-			if _, _, ok := clipSegment(l[i-1], l[i], around); ok {
+			if _, _, ok := drawing.ClipSegment(l[i-1], l[i], around); ok {
 				crossed = true
 			}
-			leader = leader || r > leaderFrom && cross(l[i-1], l[i], at, to)
+			leader = leader || r > p.apart() && cross(l[i-1], l[i], at, to)
 		}
 		if crossed {
 			cost += crossLine
@@ -101,7 +111,7 @@ func (p *placer) cost(b drawing.Box, at drawing.Point, r, limit float64) float64
 	}
 	for _, l := range p.grid {
 		for i := 1; i < len(l); i++ {
-			if _, _, ok := clipSegment(l[i-1], l[i], b); ok {
+			if _, _, ok := drawing.ClipSegment(l[i-1], l[i], b); ok {
 				cost += crossGrid
 				break
 			}
@@ -119,7 +129,7 @@ func (p *placer) cost(b drawing.Box, at drawing.Point, r, limit float64) float64
 					X: around.Left + float64(i)/(across-1)*(around.Right-around.Left),
 					Y: around.Top + float64(k)/(down-1)*(around.Bottom-around.Top),
 				}
-				if inside(q, a.polygon) {
+				if drawing.Inside(q, a.polygon) {
 					n++
 				}
 			}

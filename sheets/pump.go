@@ -131,7 +131,7 @@ func (p *pumpPlot) draw() drawing.Sheet {
 		c.areas = append(c.areas, area{asks, coverHatch})
 	}
 	for _, end := range []*curve{&p.pump[0], &p.pump[2], &p.system[0], &p.system[2]} {
-		for _, part := range clipLine(on(*end), frame) {
+		for _, part := range drawing.ClipLine(on(*end), frame) {
 			c.sheet.Add(&drawing.Path{Points: part, Pen: drawing.Fine})
 			c.grid = append(c.grid, part)
 		}
@@ -226,7 +226,7 @@ func (p *pumpPlot) pumpInDoubt() bool {
 // box.
 func along(line []drawing.Point, box drawing.Box, shares ...float64) []drawing.Point {
 	var in, out []drawing.Point
-	for _, part := range clipLine(line, box) {
+	for _, part := range drawing.ClipLine(line, box) {
 		in = append(in, part...)
 	}
 	if len(in) == 0 {

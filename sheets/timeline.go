@@ -124,7 +124,7 @@ func (t *timeline) water(s *stack, p *panel, k int, along unit) {
 	line := p.courses[k].line(s, p.unit, along)
 	first, last := line[0], line[len(line)-1]
 	area := append(line, drawing.Point{X: last.X, Y: s.frame.Bottom}, drawing.Point{X: first.X, Y: s.frame.Bottom})
-	if area = clipArea(area, s.frame); area == nil {
+	if area = drawing.ClipArea(area, s.frame); area == nil {
 		return
 	}
 	if p.fill == onFloor {

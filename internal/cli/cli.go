@@ -35,6 +35,7 @@ Exit status: 0 no answer fails; 1 an answer fails; 2 the command or a file is wr
 
 type commands struct {
 	Check  checkCommand  `cmd:"" help:"Answer every question about a design."`
+	Draw   drawCommand   `cmd:"" help:"Write drawings and drilling templates to print."`
 	Faults faultsCommand `cmd:"" help:"Follow the water when something goes wrong: power cuts, blocked drains, leaks."`
 	New    newCommand    `cmd:"" help:"Write a commented design file to start from."`
 	Parts  partsCommand  `cmd:"" help:"List and search the parts that a design may name."`

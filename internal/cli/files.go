@@ -119,11 +119,15 @@ func svgWriter(std *Streams, folder string) (func(name string, s *drawing.Sheet)
 		if err := svg.Write(&b, s); err != nil {
 			return err
 		}
-		path := filepath.Join(folder, name)
-		if err := os.WriteFile(path, b.Bytes(), 0o644); err != nil {
-			return fmt.Errorf("%s cannot be written: %w", filepath.ToSlash(path), reason(err))
-		}
-		fmt.Fprintln(std.Err, "wrote", filepath.ToSlash(path))
-		return nil
+		return save(std, filepath.Join(folder, name), b.Bytes())
 	}, nil
+}
+
+// save writes a file and says so.
+func save(std *Streams, path string, data []byte) error {
+	if err := os.WriteFile(path, data, 0o644); err != nil {
+		return fmt.Errorf("%s cannot be written: %w", filepath.ToSlash(path), reason(err))
+	}
+	fmt.Fprintln(std.Err, "wrote", filepath.ToSlash(path))
+	return nil
 }

@@ -1,0 +1,160 @@
+package dxf
+
+import (
+	"bytes"
+	"encoding/json"
+	"errors"
+	"io"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+
+	"rillwright/drawing"
+)
+
+func sample() *drawing.Sheet {
+	s := &drawing.Sheet{Title: "Pane", Width: 210, Height: 297, Scale: 0.2}
+	s.Add(
+		drawing.Line(drawing.Point{X: 20, Y: 97}, drawing.Point{X: 120, Y: 97}, drawing.Dashed),
+		&drawing.Path{Points: []drawing.Point{{X: 1, Y: 2}, {X: 3, Y: 4}, {X: 5, Y: 6}}, Pen: drawing.Thick},
+		drawing.Rectangle(drawing.Box{Left: 20, Top: 40, Right: 60, Bottom: 60}, drawing.Medium, drawing.Pale),
+		&drawing.Path{Points: []drawing.Point{{X: 1, Y: 2}, {X: 3, Y: 4}, {X: 5, Y: 9}}, Closed: true, Fill: drawing.Solid},
+		&drawing.Circle{Centre: drawing.Point{X: 100, Y: 100}, Radius: 22, Pen: drawing.Thin},
+		&drawing.Circle{Centre: drawing.Point{X: 100, Y: 100}, Radius: 2, Fill: drawing.Paper},
+		&drawing.Text{At: drawing.Point{X: 50, Y: 60}, Text: "⌀ 44 ± ½″, 100 % \U0001F438", Height: 2.5, Anchor: drawing.Middle, Rotation: 90},
+	)
+	return s
+}
+
+func TestWrite(t *testing.T) {
+	var a, b bytes.Buffer
+	if err := Write(&a, sample()); err != nil {
+		t.Fatal(err)
+	}
+	if err := Write(&b, sample()); err != nil || !bytes.Equal(a.Bytes(), b.Bytes()) {
+		t.Errorf("two runs differ, %v", err)
+	}
+	for i, l := range strings.SplitAfter(a.String(), "\n") {
+		if l != "" && !strings.HasSuffix(l, "\r\n") {
+			t.Fatalf("line %d ends without CR LF: %q", i+1, l)
+		}
+	}
+	for _, c := range a.Bytes() {
+		if c > '~' {
+			t.Fatalf("a byte %x beyond ASCII", c)
+		}
+	}
+	s := sample()
+	s.Add(drawing.Line(drawing.Point{X: math.NaN()}, drawing.Point{}, drawing.Thin))
+	a.Reset()
+	if err := Write(&a, s); err == nil || a.Len() > 0 {
+		t.Errorf("err = %v, wrote %d bytes", err, a.Len())
+	}
+	if err := Write(full{}, sample()); !errors.Is(err, io.ErrShortWrite) {
+		t.Errorf("a full disk gave %v", err)
+	}
+}
+
+type full struct{}
+
+func (full) Write([]byte) (int, error) { return 0, io.ErrShortWrite }
+
+func TestASCII(t *testing.T) {
+	for in, want := range map[string]string{
+		"⌀ 44":    "%%c 44",
+		"100 %":   "100 %",
+		"100 %%c": "100 % %c",
+		"%⌀":      "% %%c",
+		"≤ 3″ 中":  "<= 3\" ?",
+	} {
+		if got := ascii(in); got != want {
+			t.Errorf("ascii(%q) = %q, want %q", in, got, want)
+		}
+	}
+}
+
+// python returns a Python that has ezdxf, Debian's if the first in PATH has not.
+// The test is skipped where there is none, unless RILLWRIGHT_CROSSCHECK=1 says there
+// must be.
+func python(t *testing.T) string {
+	t.Helper()
+	for _, name := range []string{"python3", "/usr/bin/python3"} {
+		if path, err := exec.LookPath(name); err == nil && exec.Command(path, "-c", "import ezdxf").Run() == nil {
+			return path
+		}
+	}
+	if os.Getenv("RILLWRIGHT_CROSSCHECK") == "1" {
+		t.Fatal("no Python with ezdxf")
+	}
+	t.Skip("no cross-check without ezdxf (Debian: python3-ezdxf)")
+	return ""
+}
+
+type read struct {
+	Version   string
+	Units     int
+	Errors    []string
+	Layers    []string
+	Kinds     map[string]int
+	Lines     [][4]float64
+	Circles   [][3]float64
+	Polylines []struct {
+		Closed bool
+		Points [][2]float64
+	}
+	Texts []struct {
+		Text           string
+		Height, Turned float64
+	}
+}
+
+// What ezdxf reads and finds nothing to complain of: the sheet at 1:5 is five times
+// as large as its paper, with y upwards. Lengths are good to the rounding of 1e-6 mm.
+func TestAudit(t *testing.T) {
+	py := python(t)
+	name := filepath.Join(t.TempDir(), "pane.dxf")
+	var b bytes.Buffer
+	if err := Write(&b, sample()); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(name, b.Bytes(), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	out, err := exec.Command(py, "testdata/audit.py", name).Output()
+	if err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	var got read
+	if err := json.Unmarshal(out, &got); err != nil {
+		t.Fatal(err)
+	}
+	if got.Version != "AC1009" || got.Units != 4 || len(got.Errors) > 0 {
+		t.Errorf("version %s, units %d, complaints %q", got.Version, got.Units, got.Errors)
+	}
+	for _, p := range drawing.Pens() {
+		if !slices.Contains(got.Layers, layer(p)) {
+			t.Errorf("no layer %s in %q", layer(p), got.Layers)
+		}
+	}
+	if len(got.Lines) != 1 || !near(got.Lines[0][:], 100, 1000, 600, 1000) {
+		t.Errorf("lines %v", got.Lines)
+	}
+	if len(got.Circles) != 1 || !near(got.Circles[0][:], 500, 985, 110) {
+		t.Errorf("circles %v", got.Circles)
+	}
+	if got.Kinds["SOLID"] != 1 || len(got.Polylines) != 2 || got.Polylines[0].Closed || !got.Polylines[1].Closed ||
+		len(got.Polylines[1].Points) != 4 || !near(got.Polylines[1].Points[0][:], 100, 1285) {
+		t.Errorf("polylines %+v, %v", got.Polylines, got.Kinds)
+	}
+	if len(got.Texts) != 1 || got.Texts[0].Text != "Ø 44 ± 1/2\", 100 % ?" || !near([]float64{got.Texts[0].Height, got.Texts[0].Turned}, 12.5, 90) {
+		t.Errorf("texts %+v", got.Texts)
+	}
+}
+
+func near(got []float64, want ...float64) bool {
+	return slices.EqualFunc(got, want, func(a, b float64) bool { return math.Abs(a-b) < 2e-6 })
+}

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"io/fs"
 	"path"
+	"slices"
 	"sync"
 
 	"rillwright/answers"
@@ -134,18 +135,22 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 			}
 		})
 	}
+	water := r.Answers
 	err = r.follow(cat, o)
 	both.Wait()
 	if carriesErr != nil {
 		return r, fmt.Errorf("%s: %w", file, carriesErr)
 	}
 	s.Recall(beside)
-	r.Answers = append(r.Answers, carries...)
+	r.Answers = slices.Concat(water, carries)
+	if r.Faults != nil {
+		r.Answers = append(r.Answers, r.Faults.Answers...)
+	}
 	answers.Sort(r.Answers)
 	return r, err
 }
 
-// follow adds the answers about faults.
+// follow follows the faults.
 func (r *Report) follow(cat *catalogue.Catalogue, o Options) error {
 	if o.Faults == NoFaults {
 		return nil
@@ -168,8 +173,6 @@ func (r *Report) follow(cat *catalogue.Catalogue, o Options) error {
 		return fmt.Errorf("%s: faults: %w", r.File, err)
 	}
 	r.Faults = rep
-	r.Answers = append(r.Answers, rep.Answers...)
-	answers.Sort(r.Answers)
 	return nil
 }
 

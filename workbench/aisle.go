@@ -3,6 +3,7 @@ package workbench
 import (
 	"fmt"
 	"net/http"
+	"slices"
 	"strings"
 
 	"rillwright"
@@ -18,6 +19,10 @@ type aisleRequest struct {
 	Name  string     `json:"name"`
 	Text  string     `json:"text"`
 	Pumps []pumpSeen `json:"pumps"`
+	// Piece and Parts compare parts in place of pumps: each is put where the piece
+	// stands, runs[riser].pieces[2].
+	Piece string   `json:"piece"`
+	Parts []string `json:"parts"`
 }
 
 // pumpSeen is a box on the shelf, with figures as printed: "1200 L/h", "8 ft".
@@ -49,8 +54,8 @@ func (b *Bench) aisle(w http.ResponseWriter, r *http.Request) {
 	if !ok {
 		return
 	}
-	if len(q.Pumps) == 0 || len(q.Pumps) > mostPumps {
-		refuse(w, http.StatusBadRequest, fmt.Sprintf("%d pumps", len(q.Pumps)), fmt.Sprintf("compare one to %d", mostPumps))
+	if n := len(q.Pumps) + len(q.Parts); n == 0 || n > mostPumps {
+		refuse(w, http.StatusBadRequest, fmt.Sprintf("%d things to compare", n), fmt.Sprintf("compare one to %d", mostPumps))
 		return
 	}
 	base, err := b.build(r.Context(), q.Name, q.Text, rillwright.Options{NoFixes: true})
@@ -62,6 +67,14 @@ func (b *Bench) aisle(w http.ResponseWriter, r *http.Request) {
 		refuse(w, http.StatusUnprocessableEntity, errFile.Error(), "mend the design first")
 		return
 	}
+	if len(q.Parts) > 0 {
+		out := aisleReply{Rows: make([]aisleRow, len(q.Parts))}
+		for i, part := range q.Parts {
+			b.tryPart(r, &q, part, &out.Rows[i])
+		}
+		reply(w, out)
+		return
+	}
 	pump := &base.Design.Pumps[0]
 	if !pump.Label.Given() {
 		refuse(w, http.StatusUnprocessableEntity, fmt.Sprintf("pump %q is not given by its label", pump.Name.Value), `compare with a design whose pump has "label:"`)
@@ -71,24 +84,37 @@ func (b *Bench) aisle(w http.ResponseWriter, r *http.Request) {
 	out := aisleReply{Rows: make([]aisleRow, len(q.Pumps))}
 	for i, p := range q.Pumps {
 		row := &out.Rows[i]
-		row.Name, row.Answers = p.Name, []answers.Answer{}
+		row.Name = p.Name
 		row.Edits = []design.Edit{{Path: path + "flow", To: strings.TrimSpace(p.Flow)}, {Path: path + "head", To: strings.TrimSpace(p.Head)}}
-		if row.Problem = b.tryPump(r, &q, row); row.Problem != nil {
-			row.Verdict = answers.Unknown
-		}
+		b.try(r, &q, row, "lift", "too-strong")
 	}
 	reply(w, out)
 }
 
-// tryPump fills in what one pump would do, or says why not.
-func (b *Bench) tryPump(r *http.Request, q *aisleRequest, row *aisleRow) *problem {
+// tryPart puts a part where a piece of the design stands.
+func (b *Bench) tryPart(r *http.Request, q *aisleRequest, part string, row *aisleRow) {
+	row.Name = part
+	row.Edits = []design.Edit{{Path: q.Piece + ".part", To: part}}
+	b.try(r, q, row, "lift", "drain", "quiet", "fits")
+}
+
+// try fills in what a change would do, told by some of the answers, or why nothing
+// can be said.
+func (b *Bench) try(r *http.Request, q *aisleRequest, row *aisleRow, ids ...string) {
+	row.Answers = []answers.Answer{}
+	if row.Problem = b.tried(r, q, row, ids); row.Problem != nil {
+		row.Verdict = answers.Unknown
+	}
+}
+
+func (b *Bench) tried(r *http.Request, q *aisleRequest, row *aisleRow, ids []string) *problem {
 	text, err := design.Apply([]byte(q.Text), row.Edits)
 	if err != nil {
 		return &problem{err.Error(), "type it as it stands on the box, with its unit"}
 	}
 	rep, err := b.build(r.Context(), q.Name, string(text), rillwright.Options{NoFixes: true})
 	if err != nil {
-		return &problem{err.Error(), "look at the two figures again"}
+		return &problem{err.Error(), "look at it again"}
 	}
 	for i := range rep.Findings {
 		if f := &rep.Findings[i]; f.Severity == finding.Error {
@@ -96,7 +122,7 @@ func (b *Bench) tryPump(r *http.Request, q *aisleRequest, row *aisleRow) *proble
 		}
 	}
 	for i := range rep.Answers {
-		if a := &rep.Answers[i]; a.ID == "lift" || a.ID == "too-strong" {
+		if a := &rep.Answers[i]; slices.Contains(ids, a.ID) {
 			row.Answers = append(row.Answers, wire.Answer(*a))
 		}
 	}

@@ -426,7 +426,18 @@ func TestAisle(t *testing.T) {
 	if rows[1].Answers[0].Figures[0].Likely <= rows[0].Answers[0].Figures[0].Likely {
 		t.Errorf("%+v", rows)
 	}
-	q.Pumps = nil
+	q.Pumps, q.Piece, q.Parts = nil, "runs[riser].pieces[4]", []string{"elbow 90 barbed 16 mm", "elbow 45 barbed 16 mm", "no such part"}
+	_, data = ask(t, b, "POST", "/api/aisle", q)
+	parts := as[struct {
+		Rows []struct {
+			Problem *problem
+			Answers []struct{ ID string }
+		}
+	}](t, data).Rows
+	if len(parts) != 3 || parts[0].Problem != nil || len(parts[0].Answers) != 4 || parts[2].Problem == nil {
+		t.Errorf("%s", data)
+	}
+	q.Pumps, q.Parts = nil, nil
 	if code, _ := ask(t, b, "POST", "/api/aisle", q); code != http.StatusBadRequest {
 		t.Error(code)
 	}

@@ -156,3 +156,23 @@ func TestPageValve(t *testing.T) {
 	}
 	p.clean()
 }
+
+// The running point can be dragged to a flow: the valve turns until it runs there.
+func TestPagePoint(t *testing.T) {
+	p := openPage(t, 1440, 900)
+	p.view("Curves")
+	p.until(`document.querySelector(".dragged .u-over") !== null`)
+	at := func(kind string, share float64) {
+		js[bool](p, fmt.Sprintf(`(() => {
+			const d = document.querySelector(".dragged"), o = document.querySelector(".u-over").getBoundingClientRect()
+			d.setPointerCapture = () => {}
+			d.hasPointerCapture = () => true
+			d.dispatchEvent(new PointerEvent(%q, {bubbles: true, pointerId: 1, clientX: o.left + o.width * %g, clientY: o.top + 40}))
+			return true
+		})()`, kind, share))
+	}
+	at("pointerdown", 0.25)
+	p.until(`!document.querySelector(".valve label").textContent.includes("100 %")`)
+	at("pointerup", 0.25)
+	p.clean()
+}

@@ -35,7 +35,7 @@ export default function Aisle() {
     }
     const stop = new AbortController()
     const wait = window.setTimeout(() => {
-      api.aisle({ name: name.value, text: of, pumps }, stop.signal).then((r) => putRows(r.rows), (e: unknown) => { if (!stop.signal.aborted) tell(e) })
+      api.aisle({ name: name.value, text: of, pumps, piece: "", parts: [] }, stop.signal).then((r) => putRows(r.rows), (e: unknown) => { if (!stop.signal.aborted) tell(e) })
     }, 120)
     return () => {
       stop.abort()
@@ -82,11 +82,17 @@ function Verdicts({ row }: { row: AisleRow }) {
   )
 }
 
-// PartLook tells whether there is a part of that name and how far its figures can
-// be trusted.
+// PartLook compares up to four fittings for one place of the design, and tells how
+// far the figures of each can be trusted.
 function PartLook() {
   const [look, put] = useState("")
   const [found, putFound] = useState<{ name: string, kind: string, mark: string, note?: string }[]>([])
+  const [piece, putPiece] = useState("")
+  const [parts, putParts] = useState<string[]>([])
+  const [rows, putRows] = useState<AisleRow[]>([])
+  const of = text.value
+  const pieces = (good.value?.form ?? []).filter((f) => /\.pieces\[\d+\]\.part$/.test(f.path) || /^drains\[[^\]]*\]\.part$/.test(f.path))
+  const place = piece || pieces[0]?.path.replace(/\.part$/, "") || ""
   useEffect(() => {
     if (look.trim().length < 2) {
       putFound([])
@@ -99,11 +105,42 @@ function PartLook() {
       window.clearTimeout(wait)
     }
   }, [look])
+  useEffect(() => {
+    if (parts.length === 0 || !place) {
+      putRows([])
+      return
+    }
+    const stop = new AbortController()
+    api.aisle({ name: name.value, text: of, pumps: [], piece: place, parts }, stop.signal).then((r) => putRows(r.rows), (e: unknown) => { if (!stop.signal.aborted) tell(e) })
+    return () => stop.abort()
+  }, [parts, place, of])
   return (
-    <section class="box" aria-label="Look up a part">
+    <section class="box fittings" aria-label="A fitting in your hand">
       <h2>A fitting in your hand</h2>
-      <label class="wide">Words on it <input type="search" value={look} onInput={(e) => put(e.currentTarget.value)} placeholder="bulkhead 1 in" /></label>
-      <ul class="found">{found.slice(0, 12).map((p) => <li key={p.name}><strong>{p.name}</strong> <span class="quiet">{p.kind}; figures: {p.mark}{p.note ? `; ${p.note}` : ""}</span></li>)}</ul>
+      <label class="wide">In the place of
+        <select value={place} onChange={(e) => putPiece(e.currentTarget.value)}>
+          {pieces.map((f) => <option key={f.path} value={f.path.replace(/\.part$/, "")}>{f.text}, line {f.line}</option>)}
+        </select>
+      </label>
+      <label class="wide">Words on it <input type="search" value={look} onInput={(e) => put(e.currentTarget.value)} placeholder="elbow 16 mm" /></label>
+      <ul class="found">
+        {found.slice(0, 8).map((p) => (
+          <li key={p.name}>
+            <button type="button" disabled={parts.includes(p.name) || parts.length >= 4} onClick={() => putParts([...parts, p.name])}>{p.name}</button>
+            <span class="quiet">{p.kind}; figures: {p.mark}{p.note ? `; ${p.note}` : ""}</span>
+          </li>
+        ))}
+      </ul>
+      {rows.map((row) => (
+        <div key={row.name} class={`box ${classOf(row.verdict)}`}>
+          <h3>{row.name}</h3>
+          {row.problem
+            ? <p class="wrong">{row.problem.what}. {row.problem.do}</p>
+            : row.answers.map((a) => <p key={a.id}><VerdictMark of={a.verdict} /> {a.question} {a.figures[0]?.text}</p>)}
+          {!row.problem && <button type="button" onClick={() => { void tryOut(`${row.name} in its place`, row.edits).then(() => { view.value = "answers" }) }}>Put it into the design</button>}
+          <button type="button" onClick={() => putParts(parts.filter((x) => x !== row.name))}>Leave it out</button>
+        </div>
+      ))}
     </section>
   )
 }

@@ -1,5 +1,5 @@
 import type uPlot from "uplot"
-import { useEffect, useMemo, useState } from "preact/hooks"
+import { useEffect, useMemo, useRef, useState } from "preact/hooks"
 import { Plot } from "./plot"
 import { busy, good, setValues, withCurves } from "./store"
 import { flowUnit, headUnit, show, smallFlowUnit } from "./units"
@@ -62,11 +62,42 @@ function Pump({ p, us, valves }: { p: PumpCurves, us: boolean, valves: ValveAt[]
       }],
     },
   }), [us, top, p.atFlow, p.atHead, p.target])
+  // The point is drawn to where the pointer is by turning the first valve, a bit with
+  // each answer that comes.
+  const plot = useRef<uPlot | null>(null)
+  const wanted = useRef(0)
+  const turn = () => {
+    const v = valves[0]
+    if (!v || !(wanted.current > 0) || !(p.atFlow > 0)) return
+    const off = wanted.current / p.atFlow
+    const to = Math.round(Math.min(100, Math.max(5, v.open * Math.min(1.5, Math.max(0.6, off)))))
+    if (Math.abs(off - 1) > 0.01 && to !== Math.round(v.open)) void setValues([{ path: v.path, to: `${to} %` }], true)
+  }
+  useEffect(turn, [p.atFlow])
+  const aim = (e: { currentTarget: HTMLElement, clientX: number }) => {
+    const u = plot.current
+    if (!u) return
+    const x = u.posToVal(e.clientX - u.over.getBoundingClientRect().left, "x")
+    wanted.current = x / flow.of(1)
+    turn()
+  }
   return (
     <section class="card" aria-label="Pump and circuit">
       <h2>Pump and circuit</h2>
       <p class="lead">It runs at <strong>{show(flow, p.atFlow)}</strong> under {show(head, p.atHead)} of head{p.target > 0 ? <>; you want {show(flow, p.target)} (dotted)</> : null}.</p>
-      <Plot options={options} data={data} height={300} />
+      <div
+        class={valves[0] ? "dragged" : ""}
+        onPointerDown={(e) => {
+          if (!valves[0]) return
+          e.currentTarget.setPointerCapture(e.pointerId)
+          aim(e)
+        }}
+        onPointerMove={(e) => { if (e.currentTarget.hasPointerCapture(e.pointerId)) aim(e) }}
+        onPointerUp={() => { wanted.current = 0 }}
+      >
+        <Plot options={options} data={data} height={300} ready={(u) => { plot.current = u }} />
+      </div>
+      {valves[0] && <p class="key">Drag the point to the flow you want: the {valves[0].name} turns until it runs there, or as near as it can.</p>}
       <p class="key"><span class="k-water" aria-hidden="true" /> what the pump gives, from its bad to its good end <span class="k-ink" aria-hidden="true" /> what the circuit asks for</p>
       {valves.map((v) => <Valve key={v.path} v={v} />)}
     </section>

@@ -8,6 +8,8 @@ export interface AisleRequest {
   name: string
   text: string
   pumps: PumpSeen[]
+  piece: string
+  parts: string[]
 }
 
 export interface AisleRow {

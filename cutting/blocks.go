@@ -1,5 +1,7 @@
 package cutting
 
+import "slices"
+
 // block is a set of pieces joined by cuts that go right through. It can be cut from
 // parts whose width is wa or at least wb, and whose height is ha or at least hb:
 // beside a piece there must be nothing, or a strip wide enough to come off.
@@ -18,10 +20,15 @@ func fitsSize(a, b, size int64) bool { return size == a || size >= b }
 
 func (b *block) fits(p part) bool { return fitsSize(b.wa, b.wb, p.w) && fitsSize(b.ha, b.hb, p.h) }
 
-// single returns a block of one piece lying in a way.
-func (s *sheets) single(i int, p part) block {
-	return block{wa: p.w, wb: p.w + s.strip, ha: p.h, hb: p.h + s.strip, piece: int16(i)}
+// single returns a block of one piece lying in a way, beside which there must be
+// nothing or a strip.
+func single(i int, p part, strip int64) block {
+	return block{wa: p.w, wb: p.w + strip, ha: p.h, hb: p.h + strip, piece: int16(i)}
 }
+
+// joined reports whether a block is two in one direction. Three in a row are joined
+// from the first on, so the first of two is never a row itself.
+func (b *block) joined(across bool) bool { return b.piece < 0 && b.across == across }
 
 // beside returns the sizes of two blocks one after the other: both as small as can
 // be, or one of them larger.
@@ -57,21 +64,64 @@ func (b *block) covers(o *block) bool {
 	return o.wb >= b.wb && o.hb >= b.hb && fitsSize(b.wa, b.wb, o.wa) && fitsSize(b.ha, b.hb, o.ha)
 }
 
-// insert adds a block to a list of those of the same pieces, without the ones that
-// another covers.
+// insert adds a block to a list of those of the same pieces, by rising width,
+// without the ones that another covers.
 func insert(list []block, n block) []block {
-	for i := range list {
-		if list[i].covers(&n) {
+	at, end := 0, len(list)
+	for at < end { // the first that is wider
+		if m := (at + end) / 2; list[m].wa > n.wa {
+			end = m
+		} else {
+			at = m + 1
+		}
+	}
+	// What covers it is no wider, and most likely nearly as wide.
+	for i := at - 1; i >= 0; i-- {
+		if list[i].ha <= n.ha && list[i].covers(&n) {
 			return list
 		}
 	}
-	keep := list[:0]
-	for i := range list {
-		if !n.covers(&list[i]) {
+	first := at
+	for first > 0 && list[first-1].wa == n.wa {
+		first--
+	}
+	keep := list[:first]
+	for i := first; i < len(list); i++ {
+		if list[i].ha < n.ha || !n.covers(&list[i]) {
 			keep = append(keep, list[i])
+		} else if i < at {
+			at--
 		}
 	}
-	return append(keep, n)
+	at = min(at, len(keep))
+	for at > first && keep[at-1].wa > n.wa {
+		at--
+	}
+	return slices.Insert(keep, at, n)
+}
+
+// insertSorted is insert for blocks without strips, in a list of rising width, so of
+// falling height.
+func insertSorted(list []block, n block) []block {
+	at, end := 0, len(list)
+	for at < end { // the first that is wider
+		if m := (at + end) / 2; list[m].wa > n.wa {
+			end = m
+		} else {
+			at = m + 1
+		}
+	}
+	if at > 0 && list[at-1].ha <= n.ha {
+		return list
+	}
+	if at > 0 && list[at-1].wa == n.wa {
+		at--
+	}
+	end = at
+	for end < len(list) && list[end].ha >= n.ha {
+		end++
+	}
+	return slices.Replace(list, at, end, n)
 }
 
 // lay cuts a block from a part that fits it. Strips beside the block come off

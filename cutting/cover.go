@@ -1,6 +1,9 @@
 package cutting
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // rest is what remains of a sheet in one part when a set of pieces has been cut off
 // it, block by block.
@@ -12,53 +15,73 @@ type rest struct {
 }
 
 // leftovers makes, for every set, the largest rests that a sheet can have: width
-// and height of none are both below those of another. Only those that can still
-// leave an offcut worth more than floor once all of whole is cut, if that is not
-// 0, are followed.
-func (t *sets) leftovers(sheet part, whole int, floor float64) ([][]rest, bool) {
+// and height of none are both below those of another. What is cut off may waste no
+// more than a given area, and the rest must be worth keeping.
+func (t *sets) leftovers(sheet part, waste int64) ([][]rest, bool) {
 	out := make([][]rest, len(t.list))
 	out[0] = []rest{{part: sheet, from: ref{-1, 0}}}
-	worth := func(p part, set int) bool {
-		if t.use(p) == 0 {
-			return false
-		}
-		if whole == 0 {
-			return true
-		}
-		a := float64(p.area()-(t.area[whole]-t.area[set])) * step * step
-		return a > 0 && a*a >= floor*(1-1e-9)
-	}
+	var list []rest
 	for set := 1; set < len(out); set++ {
 		if t.area[set] > sheet.area() {
 			continue
 		}
-		var list []rest
+		list = list[:0]
 		t.parts(set, func(p int) {
 			if p == set || t.tries > t.most {
 				return
 			}
 			before, blocks := out[p], t.list[set-p]
-			t.tries += 1 + 2*len(before)*len(blocks)
+			t.tries++
+			if len(before) == 0 || len(blocks) == 0 {
+				return
+			}
+			// add cuts a block off a rest, and reports whether the rest is long enough.
+			add := func(r, b int, across bool) bool {
+				k := &blocks[b]
+				n := rest{part: before[r].part, from: ref{int32(p), int32(r)}, block: ref{int32(set - p), int32(b)}, across: across}
+				if across {
+					if !fitsSize(k.wa, k.wb, n.w) {
+						return false
+					}
+					n.h -= k.ha
+				} else {
+					if !fitsSize(k.ha, k.hb, n.h) {
+						return false
+					}
+					n.w -= k.wa
+				}
+				if min(n.w, n.h) > 0 && min(n.w, n.h) >= t.strip && n.area() >= sheet.area()-t.area[set]-waste && t.use(n.part) > 0 {
+					list = insertRest(list, n)
+				}
+				return true
+			}
 			for r := range before {
-				for b := range blocks {
-					k := &blocks[b]
-					for _, across := range [2]bool{false, true} {
-						n := rest{part: before[r].part, from: ref{int32(p), int32(r)}, block: ref{int32(set - p), int32(b)}, across: across}
-						if across {
-							if n.h -= k.ha; n.h <= 0 || n.h < t.strip || !fitsSize(k.wa, k.wb, n.w) {
-								continue
-							}
-						} else if n.w -= k.wa; n.w <= 0 || n.w < t.strip || !fitsSize(k.ha, k.hb, n.h) {
-							continue
+				for _, across := range [2]bool{false, true} {
+					// Two blocks cut off the same way are one block, of two in a row.
+					if before[r].from.set >= 0 && before[r].across == across {
+						continue
+					}
+					if t.strip > 0 {
+						t.tries += len(blocks)
+						for b := range blocks {
+							add(r, b, across)
 						}
-						if worth(n.part, set) {
-							list = insertRest(list, n)
+						continue
+					}
+					// The first block that fits is the thinnest one.
+					for b := range blocks {
+						t.tries++
+						if across {
+							b = len(blocks) - 1 - b
+						}
+						if add(r, b, across) {
+							break
 						}
 					}
 				}
 			}
 		})
-		out[set] = list
+		out[set] = slices.Clone(list)
 		if t.tries > t.most {
 			return nil, false
 		}

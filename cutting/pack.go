@@ -187,7 +187,7 @@ func (p *packer) open(i int, left []int) int {
 	best, k := math.Inf(1), -1
 	for s, size := range p.stock {
 		if left[s] == 0 || !slices.ContainsFunc(p.lying[i], func(w part) bool {
-			b := p.single(i, w)
+			b := single(i, w, p.strip)
 			return b.fits(size)
 		}) {
 			continue
@@ -305,7 +305,7 @@ func (s *sheets) pack(rounds, after int, low int64) (found []sheet, lost int) {
 	p.on, p.lost, _ = p.fill(all, p.left, math.MaxInt64, &rules{})
 	best, use := p.snapshot()
 	cost, missing := s.total(best), len(p.lost)
-	for range rounds {
+	for n := range rounds {
 		if cost <= low && missing == 0 {
 			if after--; after < 0 {
 				break
@@ -314,7 +314,11 @@ func (s *sheets) pack(rounds, after int, low int64) (found []sheet, lost int) {
 		if s.worked > s.effort {
 			break
 		}
-		p.round()
+		if n%2 == 1 && len(p.on) > 1 && len(p.lost) == 0 && rounds > 1000 {
+			p.dense()
+		} else {
+			p.round()
+		}
 		var c int64
 		for _, o := range p.on {
 			c += s.cost[o.stock]
@@ -346,17 +350,16 @@ func (s *sheets) solve() []sheet {
 	}
 	low := s.least()
 	s.bound = low
-	found, lost := s.pack(300, 60, low)
+	found, lost := s.pack(1000, 1000, low)
 	given := found
 	if lost > 0 {
 		given = nil
 	}
-	best, ok := s.exact(given)
-	switch {
-	case ok && !s.none:
-		return best
-	case ok:
-		return found
+	if given = s.exact(given); s.none || given != nil && s.total(given) <= s.bound {
+		if s.none {
+			return found
+		}
+		return given
 	}
 	if again, out := s.pack(30_000, 3000, low); out < lost || out == lost && s.total(again) <= s.total(found) {
 		return again

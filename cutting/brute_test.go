@@ -93,7 +93,7 @@ func (b *brute) best(stock []SheetStock, set int) (cost, use float64) {
 	w, h := whole(s)
 	cost, use = b.best(rest, set) // without this one
 	if s.OnHand && min(w, h) >= max(b.keep, 1) {
-		use += math.Pow(float64(w*h), 2)
+		use += float64(w*h*w*h)
 	}
 	price := s.Cost
 	if s.OnHand {
@@ -105,7 +105,7 @@ func (b *brute) best(stock []SheetStock, set int) (cost, use float64) {
 			continue
 		}
 		c, u := b.best(rest, set&^some)
-		c, u = c+price, u+math.Pow(float64(o), 2)
+		c, u = c+price, u+float64(o*o)
 		if c < cost-1e-9 || c < cost+1e-9 && u > use {
 			cost, use = c, u
 		}
@@ -171,7 +171,7 @@ func usefulness(j SheetJob, p SheetPlan) (sum float64) {
 	for i, s := range j.Stock {
 		w, h := s.Width-2*s.Trim, s.Height-2*s.Trim
 		if s.OnHand && min(w, h) >= j.Keep-tiny {
-			sum += float64(s.Count-used[i]) * math.Pow(w*h, 2)
+			sum += float64(s.Count-used[i]) * w * h * w * h
 		}
 	}
 	return sum

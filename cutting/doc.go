@@ -22,10 +22,10 @@ import (
 type Status int
 
 const (
-	// Limit: the search was given up at its limit; the bound still holds.
+	// Limit says that the search was given up at its limit; the bound still holds.
 	Limit Status = iota
-	// Proven: no layout costs less. Of a plan with pieces missing: no layout
-	// holds them all.
+	// Proven says that no layout costs less; of a plan with pieces missing, that no
+	// layout holds them all.
 	Proven
 )
 

@@ -75,23 +75,23 @@ func TestSheetsMinStrip(t *testing.T) {
 	}
 }
 
-// Offcuts on hand go first, the smallest that does, and what fits nowhere is named.
+// Offcuts on hand go first, a small one rather than part of a large one, and what fits nowhere is named.
 func TestSheetsOnHandFirst(t *testing.T) {
 	j := SheetJob{
 		Pieces: []SheetPiece{{Name: "dam", Width: 0.886, Height: 0.2, Count: 1}, {Name: "door", Width: 0.45, Height: 0.82, Count: 2}},
 		Stock: []SheetStock{
 			{Name: "sheet", Width: 1.6, Height: 1.2, Cost: 60},
 			{Name: "large offcut", Width: 1.1, Height: 0.7, OnHand: true, Count: 1},
-			{Name: "small offcut", Width: 0.95, Height: 0.25, OnHand: true, Count: 1},
+			{Name: "small offcut", Width: 0.905, Height: 0.215, OnHand: true, Count: 1},
 		},
 		MinStrip: 0.015, Keep: 0.1,
 	}
 	p := cutSheets(t, j)
-	if p.Cost != 60 || p.Status != Proven || len(p.Sheets) != 2 || p.Sheets[0].Stock != 2 {
+	if p.Cost != 60 || p.Status != Proven || len(p.Sheets) != 3 || p.Sheets[0].Stock != 1 || p.Sheets[1].Stock != 2 {
 		t.Errorf("%+v", p)
 	}
 	j.Pieces = append(j.Pieces, SheetPiece{Name: "back", Width: 1.7, Height: 0.3, Count: 1})
-	if p := cutSheets(t, j); p.Status != Proven || len(p.Missing) != 1 || p.Missing[0] != 3 {
+	if p := cutSheets(t, j); p.Status != Proven || len(p.Missing) != 1 || p.Missing[0] != 2 {
 		t.Errorf("%+v", p)
 	}
 }

@@ -378,6 +378,25 @@ func TestCourse(t *testing.T) {
 	}
 }
 
+// The page shows the sheets that the command draws.
+func TestDrawings(t *testing.T) {
+	b, _ := bench(t)
+	for text, letter := range map[string]bool{string(examples.CorridorCabinet): false, string(examples.CounterWall): true} {
+		code, data := ask(t, b, "POST", "/api/drawings", drawingsRequest{Name: "demo", Text: text})
+		d := as[drawingsReply](t, data)
+		if code != 200 || len(d.Sheets) < 10 || d.Letter != letter || !strings.Contains(d.Sheets[0].SVG, "<svg") {
+			t.Errorf("%d, %d sheets, letter %v", code, len(d.Sheets), d.Letter)
+		}
+		code, data = ask(t, b, "POST", "/api/drawings", drawingsRequest{Name: "demo", Text: text, PDF: true})
+		if code != 200 || !bytes.HasPrefix(data, []byte("%PDF-")) {
+			t.Errorf("%d: %.40q", code, data)
+		}
+	}
+	if code, _ := ask(t, b, "POST", "/api/drawings", drawingsRequest{Text: "x"}); code != http.StatusUnprocessableEntity {
+		t.Error(code)
+	}
+}
+
 // All faults and pairs come with progress, and end with the caller.
 func TestEverything(t *testing.T) {
 	b, _ := bench(t)

@@ -35,6 +35,8 @@ func TestTypes(t *testing.T) {
 		aisleRequest{},
 		aisleReply{},
 		progress{},
+		drawingsRequest{},
+		drawingsReply{},
 		partsReply{},
 		changeEvent{},
 		problem{},

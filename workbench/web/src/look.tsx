@@ -1,23 +1,25 @@
 import { useEffect, useRef, useState } from "preact/hooks"
 import { Flat } from "./flat"
+import { Papers } from "./papers"
 import { PartCard } from "./partcard"
 import { chosen, good, moment, theme } from "./store"
-import { flowUnit, show, smallFlowUnit } from "./units"
+import { flowUnit, show as showIn, smallFlowUnit } from "./units"
 import type { ScenePart, Water } from "./types"
 import type { Space } from "./space"
 
 // Look: the enclosure to scale, in space or as flat views with sizes.
 export default function Look({ brief }: { brief?: boolean }) {
-  const [flat, putFlat] = useState(() => !brief && window.innerWidth < 500)
+  const [how, show] = useState<"space" | "flat" | "paper">(() => !brief && window.innerWidth < 500 ? "flat" : "space")
   const o = good.value
   if (!o?.scene) return <p class="wait">{o ? "Nothing can be drawn of this design yet." : "Computing …"}</p>
   return (
     <div class={brief ? "looking brief" : "looking"}>
       <div class="tabs" role="group" aria-label="Show it">
-        <button type="button" aria-pressed={!flat} onClick={() => putFlat(false)}>In space</button>
-        <button type="button" aria-pressed={flat} onClick={() => putFlat(true)}>Flat, with sizes</button>
+        <button type="button" aria-pressed={how === "space"} onClick={() => show("space")}>In space</button>
+        <button type="button" aria-pressed={how === "flat"} onClick={() => show("flat")}>Flat, with sizes</button>
+        <button type="button" aria-pressed={how === "paper"} onClick={() => show("paper")}>Drawings</button>
       </div>
-      {flat ? <Flat scene={o.scene} water={o.water} us={o.report?.units === "us"} /> : <InSpace />}
+      {how === "flat" ? <Flat scene={o.scene} water={o.water} us={o.report?.units === "us"} /> : how === "paper" ? <Papers /> : <InSpace />}
       {!brief && o.water && <Running w={o.water} us={o.report?.units === "us"} />}
       <PartCard />
     </div>
@@ -33,9 +35,9 @@ function Running({ w, us }: { w: Water, us: boolean }) {
     <details class="running">
       <summary>The water in words</summary>
       <ul>
-        {w.runs.map((r) => <li key={r.name}>{r.name}: {r.shut ? "shut" : `${show(flow, r.flow)} at up to ${speed(r.speed)}`}</li>)}
-        {w.manifolds.map((m) => <li key={m.name}>{m.name}: {show(flow, m.total)} out of {m.flow.length} outlets, pale ones give most</li>)}
-        {w.drains.map((d) => <li key={d.name}>{d.name}: {show(flow, d.flow)}, held back by {d.limit.replace(/,$/, "")}; at most {show(flow, d.capacity)} before the dam runs over</li>)}
+        {w.runs.map((r) => <li key={r.name}>{r.name}: {r.shut ? "shut" : `${showIn(flow, r.flow)} at up to ${speed(r.speed)}`}</li>)}
+        {w.manifolds.map((m) => <li key={m.name}>{m.name}: {showIn(flow, m.total)} out of {m.flow.length} outlets, pale ones give most</li>)}
+        {w.drains.map((d) => <li key={d.name}>{d.name}: {showIn(flow, d.flow)}, held back by {d.limit.replace(/,$/, "")}; at most {showIn(flow, d.capacity)} before the dam runs over</li>)}
         {w.spills && <li>The pool runs over while it runs.</li>}
       </ul>
     </details>
@@ -50,11 +52,11 @@ function Shade({ w, us }: { w: Water, us: boolean }) {
   const unit = smallFlowUnit(us)
   return (
     <p class="shade reins">
-      Outlets: {show(unit, Math.min(...all))}
+      Outlets: {showIn(unit, Math.min(...all))}
       <svg viewBox="0 0 4 1" preserveAspectRatio="none" aria-hidden="true">
         {["#00306f", "#575d6d", "#a59c74", "#ffea46"].map((c, i) => <rect key={c} x={i} width="1.02" height="1" fill={c} />)}
       </svg>
-      {show(unit, Math.max(...all))}
+      {showIn(unit, Math.max(...all))}
     </p>
   )
 }

@@ -118,6 +118,18 @@ export interface DrainWater {
   capacity: number
 }
 
+export interface DrawingsReply {
+  sheets: SheetShown[]
+  letter: boolean
+}
+
+export interface DrawingsRequest {
+  name: string
+  text: string
+  letter: boolean
+  pdf: boolean
+}
+
 export interface Edit {
   path: string
   to: string
@@ -357,6 +369,11 @@ export interface SetReply {
 export interface SetRequest {
   text: string
   edits: Edit[]
+}
+
+export interface SheetShown {
+  title: string
+  svg: string
 }
 
 export interface Spill {

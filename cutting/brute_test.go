@@ -93,7 +93,7 @@ func (b *brute) best(stock []SheetStock, set int) (cost, use float64) {
 	w, h := whole(s)
 	cost, use = b.best(rest, set) // without this one
 	if s.OnHand && min(w, h) >= max(b.keep, 1) {
-		use += float64(w*h*w*h)
+		use += float64(w * h * w * h)
 	}
 	price := s.Cost
 	if s.OnHand {

@@ -1,9 +1,6 @@
 package cutting
 
-import (
-	"math"
-	"slices"
-)
+import "math"
 
 // rest is what remains of a sheet in one part when a set of pieces has been cut off
 // it, block by block.
@@ -20,25 +17,26 @@ type rest struct {
 func (t *sets) leftovers(sheet part, waste int64) ([][]rest, bool) {
 	out := make([][]rest, len(t.list))
 	out[0] = []rest{{part: sheet, from: ref{-1, 0}}}
-	var list []rest
-	for set := 1; set < len(out); set++ {
-		if t.area[set] > sheet.area() {
+	var ready []int32
+	for set := range t.list {
+		if len(t.list[set]) > 0 {
+			ready = append(ready, int32(set))
+		}
+	}
+	for set := range out {
+		before := out[set]
+		if len(before) == 0 {
 			continue
 		}
-		list = list[:0]
-		t.parts(set, func(p int) {
-			if p == set || t.tries > t.most {
-				return
-			}
-			before, blocks := out[p], t.list[set-p]
-			t.tries++
-			if len(before) == 0 || len(blocks) == 0 {
+		t.partners(set, ready, func(p int) bool { return len(t.list[p]) > 0 }, func(p int) {
+			blocks := t.list[p]
+			if t.area[set]+t.area[p] > sheet.area() || t.tries > t.most {
 				return
 			}
 			// add cuts a block off a rest, and reports whether the rest is long enough.
 			add := func(r, b int, across bool) bool {
 				k := &blocks[b]
-				n := rest{part: before[r].part, from: ref{int32(p), int32(r)}, block: ref{int32(set - p), int32(b)}, across: across}
+				n := rest{part: before[r].part, from: ref{int32(set), int32(r)}, block: ref{int32(p), int32(b)}, across: across}
 				if across {
 					if !fitsSize(k.wa, k.wb, n.w) {
 						return false
@@ -50,8 +48,8 @@ func (t *sets) leftovers(sheet part, waste int64) ([][]rest, bool) {
 					}
 					n.w -= k.wa
 				}
-				if min(n.w, n.h) > 0 && min(n.w, n.h) >= t.strip && n.area() >= sheet.area()-t.area[set]-waste && t.use(n.part) > 0 {
-					list = insertRest(list, n)
+				if min(n.w, n.h) > 0 && min(n.w, n.h) >= t.strip && n.area() >= sheet.area()-t.area[set]-t.area[p]-waste && t.use(n.part) > 0 {
+					out[set+p] = insertRest(out[set+p], n)
 				}
 				return true
 			}
@@ -81,7 +79,6 @@ func (t *sets) leftovers(sheet part, waste int64) ([][]rest, bool) {
 				}
 			}
 		})
-		out[set] = slices.Clone(list)
 		if t.tries > t.most {
 			return nil, false
 		}

@@ -6,7 +6,7 @@ import (
 )
 
 // mostOf is the part of the search's limit that each comparison of sets may take.
-const mostOf = 3
+const mostOf = 2
 
 // exact compares all layouts, given the best that was found (nil if none holds all
 // pieces), and returns the best of all, or what was given if that is too much work.

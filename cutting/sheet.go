@@ -84,10 +84,11 @@ type SheetPlan struct {
 //
 // For few pieces (as a rule up to 12 different ones, more where some are equal)
 // all ways to join them into blocks are compared, set of pieces by set of pieces,
-// and the cost is proven least; so are the leftovers, of each sheet the largest
-// single offcut, if MinStrip is 0. With a MinStrip they are the best of the layouts
-// whose offcut lies flush against the blocks around it. For more pieces, and
-// where the comparison reaches its limit, a search that packs a few sheets anew at
+// and the cost is proven least; then the leftovers, of each sheet the largest
+// single offcut, which takes longer and more often ends at the limit. With a
+// MinStrip, leftovers are compared among the layouts whose offcut lies flush
+// against the blocks around it. For more pieces, and where the comparison of costs
+// reaches its limit, a search that packs a few sheets anew at
 // a time gives the layout, and the bound is the better one of the area and of dual
 // feasible functions (Fekete & Schepers 2004, Math. Methods Oper. Res. 60,
 // 311-329, from memory). An error wraps ErrInput.

@@ -1,6 +1,6 @@
 package cutting
 
-import "slices"
+import "math/bits"
 
 // sets compares all ways to join pieces, set by set. A set is numbered by how many
 // of each piece it has, as digits of a number.
@@ -10,6 +10,9 @@ type sets struct {
 	stride []int
 	digit  []uint8 // of set n at n*len(need)
 	area   []int64
+	fields []uint64  // the digits of each set, each in bits of its own with a free one above
+	spare  uint64    // what each digit of the whole leaves of its bits
+	over   uint64    // the free bits
 	list   [][]block // the blocks of each set that no other covers
 	pairs  int       // of sets
 	tries  int       // of joining
@@ -34,17 +37,52 @@ func newSets(s *sheets, strip int64, most int) *sets {
 		n *= c + 1
 	}
 	t := &sets{sheets: s, digit: make([]uint8, n*len(s.need)), area: make([]int64, n), list: make([][]block, n), pairs: int(pairs), strip: strip, most: most}
-	stride := 1
+	t.fields = make([]uint64, n)
+	stride, bit := 1, 0
 	for i, c := range s.need {
 		t.stride = append(t.stride, stride)
+		wide := bits.Len(uint(c))
 		for set := range n {
 			d := set / stride % (c + 1)
 			t.digit[set*len(s.need)+i] = uint8(d)
 			t.area[set] += int64(d) * s.piece[i].area()
+			t.fields[set] |= uint64(d) << bit
 		}
+		t.spare |= uint64(1<<wide-1-c) << bit
+		bit += wide + 1
+		t.over |= 1 << (bit - 1)
 		stride *= c + 1
 	}
 	return t
+}
+
+// apart reports whether two sets are part of the whole together: no digit of their
+// sum runs over.
+func (t *sets) apart(p, q int) bool { return (t.fields[p]+t.fields[q]+t.spare)&t.over == 0 }
+
+// partners calls f with the sets of a rising list that are part of the whole
+// together with a given one: it goes through the list, or through the parts of what
+// the given one leaves, whichever is less.
+func (t *sets) partners(set int, list []int32, has func(p int) bool, f func(p int)) {
+	rest, ways := len(t.list)-1-set, 1
+	for _, d := range t.digits(rest) {
+		ways *= int(d) + 1
+	}
+	if ways < len(list) {
+		t.tries += ways / 2
+		t.parts(rest, func(p int) {
+			if p > 0 && has(p) {
+				f(p)
+			}
+		})
+		return
+	}
+	t.tries += len(list) / 4
+	for _, p := range list {
+		if t.apart(set, int(p)) {
+			f(int(p))
+		}
+	}
 }
 
 func (t *sets) digits(set int) []uint8 { return t.digit[set*len(t.need) : (set+1)*len(t.need)] }
@@ -99,83 +137,94 @@ func (t *sets) join(waste int64) bool {
 			}
 		}
 	}
-	var list []block
+	var ready []int32 // the sets so far that have blocks
 	for set := 1; set < len(t.list); set++ {
-		if t.area[set] > area {
+		if len(t.list[set]) == 0 {
 			continue
 		}
-		list = append(list[:0], t.list[set]...)
-		limit := waste + t.area[set]
-		first := 0 // the piece that the first of two must have
-		for whole := t.digits(set); whole[first] == 0; {
-			first++
-		}
-		t.parts(set, func(p int) {
-			q := set - p
-			if t.digit[p*len(t.need)+first] == 0 || q == 0 || t.tries > t.most {
-				return
-			}
-			x, y := t.list[p], t.list[q]
-			t.tries++
-			if len(x) == 0 || len(y) == 0 {
-				return
-			}
-			if t.strip > 0 {
-				list = t.all(list, p, q, limit, most, holds)
-				return
-			}
-			// The lists go by rising width and falling height: the next pair worth a
-			// look has less of what is the larger of the two.
-			t.tries += len(x) + len(y)
-			put := func(a, b int, across bool, w, h int64) {
-				n := block{wa: w, wb: w, ha: h, hb: h, left: ref{int32(p), int32(a)}, right: ref{int32(q), int32(b)}, across: across, piece: -1}
-				if holds(&n) {
-					list = insertSorted(list, n)
+		ready = append(ready, int32(set))
+		t.partners(set, ready, func(p int) bool { return p <= set && len(t.list[p]) > 0 }, func(p int) {
+			if t.area[p]+t.area[set] <= area && t.tries <= t.most {
+				// The first of two has the first piece of both together.
+				has, had := t.first(p), t.first(set)
+				if has <= had {
+					t.pair(p, set, waste, most, holds)
 				}
-			}
-			for a, b := 0, 0; a < len(x) && b < len(y); {
-				if x[a].joined(false) {
-					a++
-					continue
-				}
-				w, h := x[a].wa+y[b].wa, max(x[a].ha, y[b].ha)
-				if w > most.w {
-					break
-				}
-				if w*h <= limit && h <= most.h {
-					put(a, b, false, w, h)
-				}
-				if x[a].ha == h {
-					a++
-				} else {
-					b++
-				}
-			}
-			for a, b := len(x)-1, len(y)-1; a >= 0 && b >= 0; {
-				if x[a].joined(true) {
-					a--
-					continue
-				}
-				w, h := max(x[a].wa, y[b].wa), x[a].ha+y[b].ha
-				if h > most.h {
-					break
-				}
-				if w*h <= limit && w <= most.w {
-					put(a, b, true, w, h)
-				}
-				if x[a].wa == w {
-					a--
-				} else {
-					b--
+				if had <= has && p != set {
+					t.pair(set, p, waste, most, holds)
 				}
 			}
 		})
-		t.list[set] = slices.Clone(list)
 		if t.tries > t.most {
 			return false
 		}
 	}
 	return true
+}
+
+// first returns the first piece of a set.
+func (t *sets) first(set int) int {
+	for i, d := range t.digits(set) {
+		if d > 0 {
+			return i
+		}
+	}
+	return len(t.need)
+}
+
+// pair adds the blocks that two sets, one after the other, make together.
+func (t *sets) pair(p, q int, waste int64, most part, holds func(b *block) bool) {
+	x, y := t.list[p], t.list[q]
+	limit := waste + t.area[p] + t.area[q]
+	if t.strip > 0 {
+		t.list[p+q] = t.all(t.list[p+q], p, q, limit, most, holds)
+		return
+	}
+	// The lists go by rising width and falling height: the next pair worth a
+	// look has less of what is the larger of the two.
+	t.tries += len(x) + len(y)
+	put := func(a, b int, across bool, w, h int64) {
+		n := block{wa: w, wb: w, ha: h, hb: h, left: ref{int32(p), int32(a)}, right: ref{int32(q), int32(b)}, across: across, piece: -1}
+		if holds(&n) {
+			t.list[p+q] = insertSorted(t.list[p+q], n)
+		}
+	}
+	for a, b := 0, 0; a < len(x) && b < len(y); {
+		if x[a].joined(false) {
+			a++
+			continue
+		}
+		w, h := x[a].wa+y[b].wa, max(x[a].ha, y[b].ha)
+		if w > most.w {
+			break
+		}
+		if w*h <= limit && h <= most.h {
+			put(a, b, false, w, h)
+		}
+		if x[a].ha == h {
+			a++
+		} else {
+			b++
+		}
+	}
+	for a, b := len(x)-1, len(y)-1; a >= 0 && b >= 0; {
+		if x[a].joined(true) {
+			a--
+			continue
+		}
+		w, h := max(x[a].wa, y[b].wa), x[a].ha+y[b].ha
+		if h > most.h {
+			break
+		}
+		if w*h <= limit && w <= most.w {
+			put(a, b, true, w, h)
+		}
+		if x[a].wa == w {
+			a--
+		} else {
+			b--
+		}
+	}
 }
 
 // all adds the joins of two sets, in both directions, to a list.

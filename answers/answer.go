@@ -7,8 +7,10 @@
 package answers
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"rillwright/design"
 	"rillwright/quantity"
@@ -90,6 +92,11 @@ type Matter struct {
 	Why    string  `json:"why"`
 	Settle string  `json:"settle,omitempty"`
 	Line   int     `json:"line,omitempty"`
+}
+
+// rank puts the doubts that matter most first.
+func rank(list []Matter) {
+	slices.SortStableFunc(list, func(x, y Matter) int { return cmp.Compare(y.Swing, x.Swing) })
 }
 
 // Fix is a change that helps, with its effect recomputed.

@@ -141,14 +141,6 @@ func (s *Survey) clashMatters(a *Answer, likely float64) (good, bad []meeting) {
 			Swing: math.Abs(x-y) / max(math.Abs(likely), handBuilt), Why: "assumed, no source", Settle: "the fitting in your hand",
 		})
 	}
-	slices.SortStableFunc(a.Matters, func(x, y Matter) int {
-		switch {
-		case x.Swing > y.Swing:
-			return -1
-		case x.Swing < y.Swing:
-			return 1
-		}
-		return 0
-	})
+	rank(a.Matters)
 	return of(best), of(worst)
 }

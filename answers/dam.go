@@ -32,7 +32,7 @@ func (s *Survey) Structure() ([]Answer, error) {
 // stressText shows a stress.
 func stressText(v float64, sys quantity.System) string {
 	if sys == quantity.US {
-		return fmt.Sprintf("%.0f psi", v/6894.757293168)
+		return fmt.Sprintf("%.0f psi", v/psi)
 	}
 	return fmt.Sprintf("%.1f MPa", v/1e6)
 }
@@ -48,7 +48,7 @@ func small(v float64, sys quantity.System) string {
 // stressUnit is that of stresses shown, Pa.
 func (s *Survey) stressUnit() float64 {
 	if s.E.Units == quantity.US {
-		return 6894.757293168
+		return psi
 	}
 	return 1e6
 }
@@ -56,7 +56,7 @@ func (s *Survey) stressUnit() float64 {
 // stressFigure and bowFigure are those of one state, from thick to thin glass.
 func (s *Survey) stressFigure(name string, st [3]study.PaneState) Figure {
 	if s.E.Units == quantity.US {
-		return s.paneFigure(name, st, stressOf, stressText, "psi", 6894.757293168)
+		return s.paneFigure(name, st, stressOf, stressText, "psi", psi)
 	}
 	return s.paneFigure(name, st, stressOf, stressText, "MPa", 1e6)
 }

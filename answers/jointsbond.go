@@ -3,7 +3,6 @@ package answers
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"rillwright/design"
@@ -203,6 +202,6 @@ func (s *Survey) bondMatters(a *Answer, b *study.Bond, likely float64) error {
 			Swing: swing, Why: d.Why, Settle: d.Settle, Line: d.Line,
 		})
 	}
-	slices.SortStableFunc(a.Matters, bySwing)
+	rank(a.Matters)
 	return nil
 }

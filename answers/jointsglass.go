@@ -236,7 +236,7 @@ func (s *Survey) sealFigures(a *Answer, j *sealing, more bool, short joint.Figur
 	load := Figure{Name: j.Name + ": largest line load", Unit: "N/m", Low: slices.Min(j.Brim[:]), Likely: j.Brim[1], High: slices.Max(j.Brim[:])}
 	load.Text = fmt.Sprintf("%.0f N/m, %s", load.Likely, j.Pull)
 	if sys == quantity.US {
-		const lbfPerIn = 0.45359237 * joint.G / 0.0254
+		const lbfPerIn = lbf / inch
 		load.Unit, load.Low, load.Likely, load.High = "lbf/in", load.Low/lbfPerIn, load.Likely/lbfPerIn, load.High/lbfPerIn
 		load.Text = fmt.Sprintf("%.2f lbf/in, %s", load.Likely, j.Pull)
 	}

@@ -87,7 +87,7 @@ func (s *Survey) sealMatters(a *Answer, w *sealing) {
 	if !w.Bite.IsExact() {
 		add(Matter{What: "true thickness of the glass", Range: fromTo(showThickness(w.Bite.Low, sys), showThickness(w.Bite.High, sys)), Why: "the name is not the size", Settle: "callipers on the edge", Line: w.Line}, of[2], of[0])
 	}
-	slices.SortStableFunc(a.Matters, bySwing)
+	rank(a.Matters)
 	if !w.DamEnd || w.Slope[0] == 0 {
 		return
 	}

@@ -3,7 +3,6 @@ package answers
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"rillwright/quantity"
@@ -311,16 +310,5 @@ func (s *Survey) sealantMatters(a *Answer, found study.Joints, waste quantity.Ba
 		w.Why, w.Line = "as the file has it", f.Pos.Line
 	}
 	add(w, all*(1+waste.Low), all*(1+waste.High))
-	slices.SortStableFunc(a.Matters, bySwing)
-}
-
-// bySwing puts what matters most first.
-func bySwing(x, y Matter) int {
-	switch {
-	case x.Swing > y.Swing:
-		return -1
-	case x.Swing < y.Swing:
-		return 1
-	}
-	return 0
+	rank(a.Matters)
 }

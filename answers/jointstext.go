@@ -5,7 +5,6 @@ import (
 	"strings"
 
 	"rillwright/quantity"
-	"rillwright/structure/joint"
 )
 
 func quoted(names []string) string {
@@ -29,7 +28,7 @@ func press(b quantity.Band[float64], sys quantity.System) string {
 
 func pressUnit(sys quantity.System) (float64, string) {
 	if sys == quantity.US {
-		return 0.45359237 * joint.G / (0.0254 * 0.0254), "psi"
+		return psi, "psi"
 	}
 	return 1e3, "kPa"
 }

@@ -49,15 +49,7 @@ func (s *Survey) paneMatters(a *Answer, p *study.GlassPane) error {
 			What: "how far it creeps", Range: fmt.Sprintf("modulus after years %.1f to %.1f GPa", m.Creep.Low/1e9, m.Creep.High/1e9), Why: "from memory", Settle: "lay a straight edge on it every month", Line: p.Line,
 		}, ask(study.Ask{Modulus: -1, Coarse: true}), ask(study.Ask{Modulus: 1, Coarse: true}))
 	}
-	slices.SortStableFunc(a.Matters, func(x, y Matter) int {
-		switch {
-		case x.Swing > y.Swing:
-			return -1
-		case x.Swing < y.Swing:
-			return 1
-		}
-		return 0
-	})
+	rank(a.Matters)
 	return err
 }
 

@@ -100,7 +100,7 @@ func (s *Survey) floorAnswer(a *Answer, p *study.GlassPane) {
 func pressureFigure(name string, q float64, sys quantity.System) Figure {
 	unit, k, text := "kPa", 1e3, "%.1f kPa"
 	if sys == quantity.US {
-		unit, k, text = "psi", 6894.757293168, "%.2f psi"
+		unit, k, text = "psi", psi, "%.2f psi"
 	}
 	return Figure{Name: name, Low: q / k, Likely: q / k, High: q / k, Unit: unit, Text: fmt.Sprintf(text, q/k)}
 }
@@ -273,8 +273,5 @@ func (s *Survey) orEndless(v float64) string {
 
 // pushText is the push that a pane is tried with.
 func pushText(sys quantity.System) string {
-	if sys == quantity.US {
-		return fmt.Sprintf("%.0f lbf", study.KnockForce/4.4482216152605)
-	}
-	return fmt.Sprintf("%.0f N", study.KnockForce)
+	return forceText(study.KnockForce, sys)
 }

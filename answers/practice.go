@@ -39,8 +39,6 @@ const (
 	capillaryFactor = 2.0
 )
 
-const inch = 0.0254
-
 // freeboards returns the freeboard to keep at the dam with the valves open and
 // while running as set, m: 15 and 25 mm, or 5/8 and 1 in. From memory of the
 // trade.

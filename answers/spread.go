@@ -3,7 +3,6 @@ package answers
 import (
 	"fmt"
 	"math"
-	"sort"
 
 	"rillwright/quantity"
 	"rillwright/study"
@@ -85,7 +84,7 @@ func (s spread) matters(w *study.Weights, sys quantity.System, show func(float64
 
 // ranked puts the doubts that matter most first and drops the rest.
 func ranked(list []Matter) []Matter {
-	sort.SliceStable(list, func(i, k int) bool { return list[i].Swing > list[k].Swing })
+	rank(list)
 	n := 0
 	for n < len(list) && n < mostMatters && list[n].Swing >= leastMatter {
 		n++
@@ -98,12 +97,12 @@ func weightText(d *study.WeightDoubt, v float64, sys quantity.System) string {
 	switch d.Unit {
 	case study.PerArea:
 		if sys == quantity.US {
-			return fmt.Sprintf("%.1f lb/ft2", v/0.45359237*0.3048*0.3048)
+			return fmt.Sprintf("%.1f lb/ft2", v/pound*foot*foot)
 		}
 		return fmt.Sprintf("%.3g kg/m2", v)
 	case study.PerVolume:
 		if sys == quantity.US {
-			return fmt.Sprintf("%.0f lb/ft3", v/0.45359237*0.3048*0.3048*0.3048)
+			return fmt.Sprintf("%.0f lb/ft3", v/pound*foot*foot*foot)
 		}
 		return fmt.Sprintf("%.0f kg/m3", v)
 	case study.Thick:

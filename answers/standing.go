@@ -83,17 +83,11 @@ func (s *Survey) Standing() Answer {
 }
 
 // force shows a push.
-func (t *tipping) force(newtons float64) string {
-	if t.sys == quantity.US {
-		return fmt.Sprintf("%.0f lbf", newtons/4.4482216152605)
-	}
-	return fmt.Sprintf("%.0f N", newtons)
-}
+func (t *tipping) force(newtons float64) string { return forceText(newtons, t.sys) }
 
 func (t *tipping) forceFigure(name string, v spread) Figure {
 	f := Figure{Name: name, Low: v.low, Likely: v.likely, High: v.high, Unit: "N", Text: t.force(v.likely)}
 	if t.sys == quantity.US {
-		const lbf = 4.4482216152605
 		f.Low, f.Likely, f.High, f.Unit = f.Low/lbf, f.Likely/lbf, f.High/lbf, "lbf"
 	}
 	return banded(f, t.force(v.low), t.force(v.high))

@@ -14,7 +14,7 @@ const (
 	// 1.5 to 2.0 kPa, in the United States 40 lb/ft2. What a floor really bears
 	// depends on span and place, so the verdict is taken at the least of them.
 	floorLeast, floorMost = 1500.0, 2000.0
-	floorUS               = 40 * 0.45359237 / (0.3048 * 0.3048) * structure.G
+	floorUS               = 40 * lbf / (foot * foot)
 )
 
 // Weight answers what it weighs, what the floor gets and who lifts it.
@@ -242,7 +242,7 @@ func takenWords(w *study.Weights, sys quantity.System) string {
 func floorFigure(name string, v spread, sys quantity.System) Figure {
 	unit, per := "kg/m2", 1.0
 	if sys == quantity.US {
-		unit, per = "lb/ft2", 0.3048*0.3048/0.45359237
+		unit, per = "lb/ft2", foot*foot/pound
 	}
 	f := Figure{Name: name, Low: v.low * per, Likely: v.likely * per, High: v.high * per, Unit: unit, Text: floorText(v.likely, sys)}
 	if low, high := floorText(v.low, sys), floorText(v.high, sys); low != high {
@@ -254,7 +254,7 @@ func floorFigure(name string, v spread, sys quantity.System) Figure {
 // floorText shows a load over an area.
 func floorText(v float64, sys quantity.System) string {
 	if sys == quantity.US {
-		return fmt.Sprintf("%.0f lb/ft2", v/0.45359237*0.3048*0.3048)
+		return fmt.Sprintf("%.0f lb/ft2", v/pound*foot*foot)
 	}
 	return fmt.Sprintf("%.0f kg/m2", v)
 }

@@ -229,23 +229,7 @@ func (b *bars) plan(j BarJob, found []bar) BarPlan {
 		}
 		return cmp.Or(cmp.Compare(hand(x), hand(y)), cmp.Compare(x.Stock, y.Stock), cmp.Compare(x.Offcut, y.Offcut))
 	})
-	for _, r := range rows {
-		p.Missing = append(p.Missing, r...)
-	}
-	slices.Sort(p.Missing)
-	p.Cost = float64(cost) * b.unit
-	if len(p.Missing) > 0 {
-		if b.none {
-			p.Status = Proven
-		}
-		return p
-	}
-	p.Bound = float64(b.bound) * b.unit
-	if p.Cost > 0 {
-		p.Gap = 1 - p.Bound/p.Cost
-	}
-	if cost <= b.bound {
-		p.Status = Proven
-	}
+	p.Missing = slices.Sorted(slices.Values(slices.Concat(rows...)))
+	p.Cost, p.Bound, p.Gap, p.Status = judged(cost, b.bound, b.unit, len(p.Missing) > 0, b.none)
 	return p
 }

@@ -109,6 +109,27 @@ func reachable(costs []int64, low, high int64) int64 {
 	return high
 }
 
+// judged tells what a layout costs (units of unit), what is the least that it could
+// be, by how much it may be over that, as a share, and whether it is proven. With
+// pieces missing there is no bound, and proven is that none holds them all.
+func judged(cost, bound int64, unit float64, missing, none bool) (total, least, gap float64, status Status) {
+	total = float64(cost) * unit
+	if missing {
+		if none {
+			status = Proven
+		}
+		return total, 0, 0, status
+	}
+	least = float64(bound) * unit
+	if total > 0 {
+		gap = 1 - least/total
+	}
+	if cost <= bound {
+		status = Proven
+	}
+	return total, least, gap, status
+}
+
 // sequence is a fixed sequence of numbers that look random (Steele, Lea & Flood
 // 2014, SplitMix64, from memory): a search varies, its result does not.
 type sequence uint64

@@ -60,23 +60,10 @@ func (s *sheets) plan(j SheetJob, found []sheet) SheetPlan {
 		}
 		return cmp.Or(cmp.Compare(hand(x), hand(y)), cmp.Compare(x.Stock, y.Stock))
 	})
-	for _, r := range rows {
-		p.Missing = append(p.Missing, r...)
-	}
-	slices.Sort(p.Missing)
-	p.Cost = float64(cost) * s.unit
+	p.Missing = slices.Sorted(slices.Values(slices.Concat(rows...)))
+	p.Cost, p.Bound, p.Gap, p.Status = judged(cost, s.bound, s.unit, len(p.Missing) > 0, s.none)
 	if len(p.Missing) > 0 {
-		if s.none {
-			p.Status = Proven
-		}
 		return p
-	}
-	p.Bound = float64(s.bound) * s.unit
-	if p.Cost > 0 {
-		p.Gap = 1 - p.Bound/p.Cost
-	}
-	if cost <= s.bound {
-		p.Status = Proven
 	}
 	if s.leftover {
 		p.Leftover = Proven

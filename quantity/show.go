@@ -200,11 +200,20 @@ func sixteenths(si float64) string {
 	case a < 0.125:
 		return number(inches, 3)
 	}
+	return Sixteenths(inches)
+}
+
+// Sixteenths writes a number to the nearest sixteenth, as a tape in inches has it:
+// "1 1/2", "3/16", "0".
+func Sixteenths(v float64) string {
 	sign := ""
-	if inches < 0 {
-		sign, inches = "-", -inches
+	if v < 0 {
+		sign, v = "-", -v
 	}
-	n := int(math.Round(inches * 16))
+	n := int(math.Round(v * 16))
+	if n == 0 {
+		return "0"
+	}
 	whole, part, of := n/16, n%16, 16
 	for part > 0 && part%2 == 0 {
 		part, of = part/2, of/2

@@ -1,7 +1,6 @@
 package sheets
 
 import (
-	"fmt"
 	"math"
 	"strconv"
 
@@ -43,7 +42,7 @@ func mm(v float64) float64 { return v * 1000 }
 // and sixteenths.
 func (d *draft) size(v float64) string {
 	if d.e.Units == quantity.US {
-		return sixteenths(v / 0.0254)
+		return quantity.Sixteenths(v / 0.0254)
 	}
 	v = math.Round(v*1e4) / 10
 	if v == 0 {
@@ -66,28 +65,6 @@ func (d *draft) units() string {
 		return "Sizes in inches, to the nearest sixteenth."
 	}
 	return "Sizes in mm."
-}
-
-// sixteenths writes inches to the nearest sixteenth.
-func sixteenths(inches float64) string {
-	sign := ""
-	if inches < 0 {
-		sign, inches = "-", -inches
-	}
-	n := int(math.Round(inches * 16))
-	whole, part, of := n/16, n%16, 16
-	for part > 0 && part%2 == 0 {
-		part, of = part/2, of/2
-	}
-	switch {
-	case n == 0:
-		return "0"
-	case part == 0:
-		return fmt.Sprintf("%s%d", sign, whole)
-	case whole == 0:
-		return fmt.Sprintf("%s%d/%d", sign, part, of)
-	}
-	return fmt.Sprintf("%s%d %d/%d", sign, whole, part, of)
 }
 
 // scale returns the largest usual scale at which a size (m) fits into a room (mm):

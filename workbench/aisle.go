@@ -58,13 +58,8 @@ func (b *Bench) aisle(w http.ResponseWriter, r *http.Request) {
 		refuse(w, http.StatusBadRequest, fmt.Sprintf("%d things to compare", n), fmt.Sprintf("compare one to %d", mostPumps))
 		return
 	}
-	base, err := b.build(r.Context(), q.Name, q.Text, rillwright.Options{NoFixes: true})
-	switch {
-	case err != nil:
-		refuse(w, http.StatusUnprocessableEntity, err.Error(), "mend the design first")
-		return
-	case base.Findings.HasErrors():
-		refuse(w, http.StatusUnprocessableEntity, errFile.Error(), "mend the design first")
+	base, ok := b.sound(w, r, q.Name, q.Text)
+	if !ok {
 		return
 	}
 	if len(q.Parts) > 0 {

@@ -43,15 +43,16 @@ type levels struct {
 // findings.
 var errFile = errors.New("the design has mistakes in it")
 
-func (b *Bench) rig(r *http.Request, name, text string) (*rillwright.Report, []faults.Fault, error) {
+// sound computes a text without looking for fixes, or says why it cannot be.
+func (b *Bench) sound(w http.ResponseWriter, r *http.Request, name, text string) (*rillwright.Report, bool) {
 	rep, err := b.build(r.Context(), name, text, rillwright.Options{NoFixes: true})
-	switch {
-	case err != nil:
-		return nil, nil, err
-	case rep.Findings.HasErrors():
-		return nil, nil, errFile
+	if err == nil && rep.Findings.HasErrors() {
+		err = errFile
 	}
-	return rep, faults.Usual(rep.Enclosure), nil
+	if err != nil {
+		refuse(w, http.StatusUnprocessableEntity, err.Error(), "mend the design first")
+	}
+	return rep, err == nil
 }
 
 // faults lists what may go wrong in a design.
@@ -60,11 +61,11 @@ func (b *Bench) faults(w http.ResponseWriter, r *http.Request) {
 	if !ok {
 		return
 	}
-	_, list, err := b.rig(r, q.Name, q.Text)
-	if err != nil {
-		refuse(w, http.StatusUnprocessableEntity, err.Error(), "mend the design first")
+	rep, ok := b.sound(w, r, q.Name, q.Text)
+	if !ok {
 		return
 	}
+	list := faults.Usual(rep.Enclosure)
 	out := faultsReply{Faults: []faultRow{}}
 	for i := range list {
 		out.Faults = append(out.Faults, faultRow{list[i].ID, list[i].Question})
@@ -78,11 +79,11 @@ func (b *Bench) course(w http.ResponseWriter, r *http.Request) {
 	if !ok {
 		return
 	}
-	rep, list, err := b.rig(r, q.Name, q.Text)
-	if err != nil {
-		refuse(w, http.StatusUnprocessableEntity, err.Error(), "mend the design first")
+	rep, ok := b.sound(w, r, q.Name, q.Text)
+	if !ok {
 		return
 	}
+	list := faults.Usual(rep.Enclosure)
 	for i := range list {
 		if f := &list[i]; f.ID == q.ID {
 			res, err := follow(rep, f)

@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"net/http"
 
-	"rillwright"
 	"rillwright/drawing"
 	"rillwright/drawing/pdf"
 	"rillwright/drawing/svg"
@@ -37,13 +36,8 @@ func (b *Bench) drawings(w http.ResponseWriter, r *http.Request) {
 	if !ok {
 		return
 	}
-	rep, err := b.build(r.Context(), q.Name, q.Text, rillwright.Options{NoFixes: true})
-	switch {
-	case err != nil:
-		refuse(w, http.StatusUnprocessableEntity, err.Error(), "mend the design first")
-		return
-	case rep.Findings.HasErrors():
-		refuse(w, http.StatusUnprocessableEntity, errFile.Error(), "mend the design first")
+	rep, ok := b.sound(w, r, q.Name, q.Text)
+	if !ok {
 		return
 	}
 	p := sheets.Print{Paper: drawing.A4(), Mark: revision([]byte(q.Text))[:8]}

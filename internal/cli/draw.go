@@ -39,11 +39,11 @@ func (c *drawCommand) Run(std *Streams) error {
 	if err != nil {
 		return refuse(std, fmt.Errorf("%w\n  do: look at how the runs join pumps, tees and manifolds, and at valves that are shut", err))
 	}
+	if r.Findings.HasErrors() {
+		return (&checkCommand{}).refuseDesign(std, file, r.Findings)
+	}
 	if err := finding.Write(std.Err, r.Findings); err != nil {
 		return err
-	}
-	if r.Findings.HasErrors() {
-		return statusError(exitInput)
 	}
 	list := sheets.Drawings(r.Survey, sheets.Print{Paper: c.paper(r.Enclosure.Units), Date: c.Date, Mark: mark(data)})
 	drawing.Number(list)

@@ -3,6 +3,7 @@ import { Flat } from "./flat"
 import { Papers } from "./papers"
 import { PartCard } from "./partcard"
 import { chosen, good, moment, theme } from "./store"
+import { shades } from "./shades"
 import { flowUnit, show as showIn, smallFlowUnit } from "./units"
 import type { ScenePart, Water } from "./types"
 import type { Space } from "./space"
@@ -54,7 +55,7 @@ function Shade({ w, us }: { w: Water, us: boolean }) {
     <p class="shade reins">
       Outlets: {showIn(unit, Math.min(...all))}
       <svg viewBox="0 0 4 1" preserveAspectRatio="none" aria-hidden="true">
-        {["#00306f", "#575d6d", "#a59c74", "#ffea46"].map((c, i) => <rect key={c} x={i} width="1.02" height="1" fill={c} />)}
+        {shades.map((c, i) => <rect key={c} x={i} width="1.02" height="1" fill={c} />)}
       </svg>
       {showIn(unit, Math.max(...all))}
     </p>

@@ -275,7 +275,7 @@ func TestSave(t *testing.T) {
 // What was typed outlives page and program, and is dropped once it is saved.
 func TestDraft(t *testing.T) {
 	b, folder := bench(t)
-	if code, _ := ask(t, b, "PUT", "/api/drafts/wall.yaml", draftRequest{"half a line"}); code != http.StatusNoContent {
+	if code, _ := ask(t, b, "PUT", "/api/drafts/wall.yaml", draftRequest{"half a line", string(examples.CorridorCabinet)}); code != http.StatusNoContent {
 		t.Fatal(code)
 	}
 	again, err := New(Options{Folder: folder})
@@ -285,7 +285,7 @@ func TestDraft(t *testing.T) {
 	defer func() { _ = again.Close() }()
 	_, data := ask(t, again, "GET", "/api/designs/wall.yaml", nil)
 	d := as[stored](t, data)
-	if d.Draft != "half a line" || d.Text != string(examples.CorridorCabinet) {
+	if d.Draft != "half a line" || d.DraftBase == nil || *d.DraftBase != d.Text || d.Text != string(examples.CorridorCabinet) {
 		t.Fatalf("%+v", d)
 	}
 	if code, _ := ask(t, again, "PUT", "/api/designs/wall.yaml", saveRequest{d.Revision, "whole\n"}); code != 200 {
@@ -295,7 +295,7 @@ func TestDraft(t *testing.T) {
 	if d = as[stored](t, data); d.Draft != "" || d.Text != "whole\n" {
 		t.Errorf("%+v", d)
 	}
-	_, _ = ask(t, again, "PUT", "/api/drafts/wall.yaml", draftRequest{"x"})
+	_, _ = ask(t, again, "PUT", "/api/drafts/wall.yaml", draftRequest{"x", "y"})
 	_, _ = ask(t, again, "DELETE", "/api/drafts/wall.yaml", nil)
 	_, data = ask(t, again, "GET", "/api/designs/wall.yaml", nil)
 	if d = as[stored](t, data); d.Draft != "" {

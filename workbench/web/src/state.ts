@@ -44,7 +44,12 @@ export const list = computed<Answer[]>(() => good.value?.report?.answers ?? [])
 export const canUndo = signal(false)
 export const canRedo = signal(false)
 // One step that was offered and not yet decided on, with the text before it.
-export const trial = signal<{ before: string, what: string, compare: Answer[] } | null>(null)
+// After is the text with it. Another one that is tried meanwhile takes the place of
+// the first, which it then names in instead, and goes back to the text before both; where
+// the first cannot be taken out again, since what was typed meanwhile hangs on it, the
+// other one comes on top, and together tells that.
+export interface Trial { before: string, after: string, what: string, compare: Answer[], instead?: string, together?: boolean }
+export const trial = signal<Trial | null>(null)
 
 export function tell(e: unknown): void {
   if (e instanceof api.Refusal) {

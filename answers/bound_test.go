@@ -33,7 +33,7 @@ var sides = map[string]map[string]side{
 	"lift": {"": least}, "too-strong": {"": most}, "drain": {"": least}, "quiet": {"": most},
 	"levels": {"freeboard": least, "": most}, "even": {"": least}, "outlets": {"": most},
 	"pump-size": {"head the pump must": most, "shelf": 0},
-	"dam":       {"in ": 0, "": most}, "pane": {"": most}, "bond": {"worst spot while it runs": most, "": 0}, "joints": {"": most},
+	"dam":       {"in": 0, "": most}, "pane": {"": most}, "bond": {"worst spot while it runs": most, "": 0}, "joints": {"": most},
 	"sealant": {"cartridges": 0}, "weight": {"on the floor": most},
 	"standing": {"push": least, "tilt": least, "running": least},
 	"hole":     {"": byWords}, "way": {"": byWords}, "clash": {"": least},

@@ -38,7 +38,7 @@ func TestPageCut(t *testing.T) {
 		return js[[]float64](p, edges)
 	}
 	whole := map[string][]float64{"front": reach("front"), "side": reach("side")}
-	js[bool](p, `([...document.querySelectorAll(".reins label")].find(l => l.textContent.startsWith("Cut")).querySelector("select").focus(), true)`)
+	js[bool](p, `(window.way = document.querySelector(".reins .cut select"), window.way.focus(), true)`)
 	for _, c := range []struct {
 		name, from string
 		side       int
@@ -68,7 +68,7 @@ func TestPageCut(t *testing.T) {
 		if got, all := reach(c.from)[c.side], whole[c.from][c.side]; got < all-0.005 {
 			t.Errorf("%s: whole again the picture reaches to %.2f, before to %.2f", c.name, got, all)
 		}
-		js[bool](p, `(window.range.closest("label").previousElementSibling.querySelector("select").focus(), true)`)
+		js[bool](p, `(window.way.focus(), true)`)
 		p.do(chromedp.KeyEvent(kb.ArrowDown))
 	}
 	p.clean()

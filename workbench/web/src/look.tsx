@@ -118,10 +118,10 @@ export function InSpace() {
       <div class="reins" role="group" aria-label="The picture">
         {(["corner", "front", "left", "top"] as const).map((f) => <button key={f} type="button" onClick={() => ref.current?.look(f)}>{f === "left" ? "side" : f}</button>)}
         <button type="button" aria-pressed={running} onClick={() => run(!running)}>{running ? "Stop the water" : "Let it run"}</button>
-        <label>Cut <select value={way} onChange={(e) => section(e.currentTarget.value as Cut, cut < 100 ? cut : 50)}>
+        <span class="cut"><label>Cut <select value={way} onChange={(e) => section(e.currentTarget.value as Cut, cut < 100 ? cut : 50)}>
           {ways.map((w) => <option key={w.id} value={w.id}>{w.name}</option>)}
         </select></label>
-        <label>Cut away <input type="range" min="2" max="100" value={cut} aria-valuetext={cut === 100 ? "whole" : `${cut} % left, from ${ways.find((w) => w.id === way)?.from}`} onInput={(e) => section(way, e.currentTarget.valueAsNumber)} /></label>
+        <input type="range" min="2" max="100" value={cut} aria-label="How much of it is left" aria-valuetext={cut === 100 ? "whole" : `${cut} % left, from ${ways.find((w) => w.id === way)?.from}`} onInput={(e) => section(way, e.currentTarget.valueAsNumber)} /></span>
         <label>Pull apart <input type="range" min="0" max="100" value={apart} onInput={(e) => { putApart(e.currentTarget.valueAsNumber); ref.current?.explode(e.currentTarget.valueAsNumber / 100) }} /></label>
       </div>
     </>

@@ -71,7 +71,7 @@ function Trial() {
         <strong>Tried: {t.what}</strong>
         {t.instead && <p>It takes the place of what was tried before, which is taken out again: {t.instead}.</p>}
         {t.together && <p>Both are in the text: what was typed since the first one hangs on it.</p>}
-        <ul>
+        <ul tabIndex={0} aria-label="What it changes">
           {moved.length === 0 && <li>No answer moved.</li>}
           {moved.map(({ a, b }) => (
             <li key={a.id}>

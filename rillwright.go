@@ -37,11 +37,20 @@ type Options struct {
 	// text before an edit. What is not touched by the difference is taken from it,
 	// and answers about faults are rougher: see answers.FaultOptions.Like.
 	Like *Report
-	// Stop, if given, is asked now and then while faults are followed; an error of
-	// it ends that, and Build returns it.
+	// Stop, if given, is asked between the steps of the work, while faults are
+	// followed and before each change that might help is tried, from several
+	// goroutines at once; an error of it ends all that, and Build returns it.
 	Stop func() error
 	// Progress, if given, is told how far that is; calls do not overlap.
 	Progress func(done, of int)
+}
+
+// stopped tells why the work is to end, nil if it is not.
+func (o *Options) stopped() error {
+	if o.Stop == nil {
+		return nil
+	}
+	return o.Stop()
 }
 
 // FaultDepth says how far faults are followed.
@@ -107,6 +116,9 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 		return r, nil
 	}
 	r.Enclosure = e
+	if err := o.stopped(); err != nil {
+		return r, fmt.Errorf("%s: %w", file, err)
+	}
 	s, err := answers.NewSurvey(e)
 	if err != nil {
 		return r, fmt.Errorf("%s: %w", file, err)
@@ -120,8 +132,13 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 		r.Answers = nil
 		return r, fmt.Errorf("%s: %w", file, err)
 	}
+	if err := o.stopped(); err != nil {
+		return r, fmt.Errorf("%s: %w", file, err)
+	}
 	if !o.NoFixes {
-		fixes.Find(s, cat, r.Answers)
+		if err := fixes.Find(s, cat, r.Answers, o.Stop); err != nil {
+			return r, fmt.Errorf("%s: fixes: %w", file, err)
+		}
 	}
 	// What carries and what goes wrong have nothing to do with one another.
 	var carries []answers.Answer
@@ -131,7 +148,7 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 	if o.Structure {
 		both.Go(func() {
 			if carries, carriesErr = beside.Structure(); carriesErr == nil && !o.NoFixes {
-				fixes.Structure(beside, carries)
+				carriesErr = fixes.Structure(beside, carries, o.Stop)
 			}
 		})
 	}
@@ -167,7 +184,7 @@ func (r *Report) follow(cat *catalogue.Catalogue, o Options) error {
 		Like: like, Stop: o.Stop, Brief: o.Faults == MainFaults, NoLines: !wants("fill-line") && !wants("creeps"), Pairs: o.Faults == FaultPairs, Progress: o.Progress,
 	})
 	if err == nil && !o.NoFixes {
-		err = fixes.Floods(r.Survey, cat, rep, wants)
+		err = fixes.Floods(r.Survey, cat, rep, wants, o.Stop)
 	}
 	if err != nil {
 		return fmt.Errorf("%s: faults: %w", r.File, err)

@@ -80,7 +80,7 @@ func (s *Survey) Floods(o FaultOptions) (*FaultReport, error) {
 func (s *Survey) faultSurvey(list []faults.Fault, o *FaultOptions) (*FaultSurvey, error) {
 	same := func(x, y faults.Fault) bool { return x.ID == y.ID && x.Kind == y.Kind }
 	if o.Like != nil && slices.EqualFunc(list, o.Like.Faults, same) {
-		return o.Like.Again(s)
+		return o.Like.Again(s, o.Stop)
 	}
 	return s.newFaultSurvey(list, o.Progress, o.Stop)
 }

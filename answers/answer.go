@@ -69,9 +69,10 @@ type Figure struct {
 	High   float64 `json:"high"`
 	Unit   string  `json:"unit"`
 	Text   string  `json:"text"` // the same, rounded for people
-	// Bound is the limit that the figure is held against, in its unit; 0 if there is
-	// none, or none that one number tells.
-	Bound float64 `json:"bound,omitempty"`
+	// Bound is the limit that the figure is held against, in its unit; nil if there is
+	// none, or none that one number tells. Whether it is the most or the least, the
+	// answer's Limit says.
+	Bound *float64 `json:"bound,omitempty"`
 	// Words says that the text alone counts: there is no number.
 	Words bool `json:"words,omitempty"`
 }
@@ -141,16 +142,17 @@ func figure[T ~float64](name string, b quantity.Band[T], sys quantity.System) Fi
 	return f
 }
 
-// bound sets what the first figure of an answer is held against.
-func bound[T ~float64](a *Answer, limit T, in func(T) (float64, string)) {
-	if len(a.Figures) > 0 && limit > 0 && !math.IsInf(float64(limit), 0) {
-		a.Figures[0].Bound, _ = in(limit)
-	}
+// against is a figure with what it is held against, SI.
+func against[T ~float64](f Figure, limit T) Figure {
+	return bounded(f, quantity.Reading(limit, f.Unit))
 }
 
-// bounded is a figure with what it is held against, in its unit.
+// bounded is a figure with what it is held against, in its unit. A limit without
+// end is none.
 func bounded(f Figure, limit float64) Figure {
-	f.Bound = limit
+	if !math.IsInf(limit, 0) && !math.IsNaN(limit) && !f.Words {
+		f.Bound = &limit
+	}
 	return f
 }
 
@@ -168,6 +170,14 @@ func headFigure(name string, b quantity.Band[quantity.Length], sys quantity.Syst
 		f.Text = fmt.Sprintf("%s to %s %s, likely %.*f %s", low, high, unit, decimals, f.Likely, unit)
 	}
 	return f
+}
+
+// inHead is a head in the unit of headFigure.
+func inHead(h float64, sys quantity.System) float64 {
+	if sys == quantity.US {
+		return h / 0.3048
+	}
+	return h
 }
 
 // headText shows a head as headFigure does.

@@ -61,6 +61,9 @@ func (s *Survey) choice(a *Answer, p *study.GlassPane, name string, t float64) e
 		return err
 	}
 	f := s.stressFigure(name, same(st))
+	if limit, ok := structure.PermanentLimit(q.Kind); ok {
+		f = bounded(f, limit.Likely/s.stressUnit())
+	}
 	f.Text += " and " + small(bowOf(st), s.E.Units) + " of bow"
 	a.Figures = append(a.Figures, f)
 	return nil

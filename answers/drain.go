@@ -16,7 +16,8 @@ func (s *Survey) drain() Answer {
 	a := Answer{ID: "drain", Question: "Is the drain big enough?"}
 	m := drainRatioMeasure()
 	low, likely, high := s.Band(m)
-	a.Figures = append(a.Figures, Figure{Name: "what the drains take over what comes", Bound: drainFactor, Low: low, Likely: likely, High: high, Text: fmt.Sprintf("%.1f to %.1f times, likely %.1f", low, high, likely)})
+	a.Figures = append(a.Figures, Figure{Name: "what the drains take over what comes", Low: low, Likely: likely, High: high, Text: fmt.Sprintf("%.1f to %.1f times, likely %.1f", low, high, likely)})
+	a.Figures[0] = bounded(a.Figures[0], drainFactor)
 	s.detail(&a, func() []Figure {
 		return []Figure{
 			figure("most the drains take, pool at the dam's top", bandOf[quantity.Flow](s, capacityMeasure()), sys),
@@ -116,12 +117,13 @@ func (s *Survey) quiet() Answer {
 	m := quietMeasure()
 	likely, high := s.at(m), s.most(m)
 	a.Limit = Limit{Text: "speed in the full bore under 0.3 of the root of g times bore", Source: "hills-1983", Mark: "read in secondary pages"}
-	a.Figures = append(a.Figures, Figure{Name: "flow over the quiet flow", Bound: 1, Likely: likely, High: high, Low: likely, Text: fmt.Sprintf("%.1f times likely, at most %.1f", likely, high)})
+	a.Figures = append(a.Figures, Figure{Name: "flow over the quiet flow", Likely: likely, High: high, Low: likely, Text: fmt.Sprintf("%.1f times likely, at most %.1f", likely, high)})
+	a.Figures[0] = bounded(a.Figures[0], 1)
 	most := 0.0
 	for i := range s.Likely.Drains {
 		d := &s.Likely.Drains[i]
 		a.Figures = append(a.Figures,
-			figure("flow down the "+s.E.Drains[i].Name, quantity.Exactly(quantity.Flow(d.Flow)), sys),
+			against(figure("flow down the "+s.E.Drains[i].Name, quantity.Exactly(quantity.Flow(d.Flow)), sys), quantity.Flow(d.Quiet)),
 			figure("which is quiet up to, "+s.E.Drains[i].Name, quantity.Exactly(quantity.Flow(d.Quiet)), sys),
 			figure("and gulps above about, "+s.E.Drains[i].Name, quantity.Exactly(quantity.Flow(d.Gulps)), sys))
 		if d.Flow/d.Quiet > most {
@@ -131,7 +133,7 @@ func (s *Survey) quiet() Answer {
 	for i := range s.Likely.Joined {
 		j := &s.Likely.Joined[i]
 		a.Figures = append(a.Figures,
-			figure("flow in the "+j.Name, quantity.Exactly(quantity.Flow(j.Flow)), sys),
+			against(figure("flow in the "+j.Name, quantity.Exactly(quantity.Flow(j.Flow)), sys), quantity.Flow(j.Quiet)),
 			figure("which is quiet up to, "+j.Name, quantity.Exactly(quantity.Flow(j.Quiet)), sys))
 		if j.Flow/j.Quiet > most {
 			most, a.LimitingLine, a.Limiting = j.Flow/j.Quiet, 0, "the narrowest bore of the "+j.Name
@@ -173,13 +175,14 @@ func (s *Survey) levels() Answer {
 	m := openPoolMeasure()
 	bad := s.End(m, 1)
 	floor := s.E.Pool.Floor
+	least, good := freeboards(sys)
 	free := s.E.Pool.DamTop - bad.PoolLevel
-	a.Figures = append(a.Figures, figure("freeboard at the bad end, valves open", quantity.Exactly(quantity.Length(free)), sys))
+	a.Figures = append(a.Figures, against(figure("freeboard at the bad end, valves open", quantity.Exactly(quantity.Length(free)), sys), quantity.Length(least)))
 	s.detail(&a, func() []Figure {
 		out := []Figure{
-			figure("pool, above its floor", above(bandOf[quantity.Length](s, poolMeasure()), floor), sys),
+			against(figure("pool, above its floor", above(bandOf[quantity.Length](s, poolMeasure()), floor), sys), quantity.Length(s.E.Pool.DamTop-floor-good)),
 			figure("sump, above its bottom", above(bandOf[quantity.Length](s, sumpMeasure()), s.E.Sump.Bottom), sys),
-			figure("sump after the pump stops, above its bottom", above(bandOf[quantity.Length](s, stopMeasure()), s.E.Sump.Bottom), sys),
+			against(figure("sump after the pump stops, above its bottom", above(bandOf[quantity.Length](s, stopMeasure()), s.E.Sump.Bottom), sys), quantity.Length(s.E.Sump.Height-good)),
 			figure("water the sump gives up when the pump starts", bandOf[quantity.Volume](s, heldMeasure()), sys),
 		}
 		for i := range s.E.Sump.Chambers {
@@ -189,7 +192,6 @@ func (s *Survey) levels() Answer {
 		}
 		return out
 	})
-	least, good := freeboards(sys)
 	a.Limit = Limit{Text: fmt.Sprintf("%s of freeboard in the pool while running, %s with valves open; %s in the sump after a stop", quantity.Length(good).Show(sys), quantity.Length(least).Show(sys), quantity.Length(good).Show(sys)), Source: "practice", Mark: "from memory of the trade"}
 	a.Verdict, a.Say = Holds, "The pool stands behind its dam and the pump stays covered."
 	a.Margin = fmt.Sprintf("%s of freeboard left at the bad end", quantity.Length(free).Show(sys))

@@ -7,8 +7,9 @@ import (
 // Again follows the same faults in a changed enclosure, with the senses found
 // before: the likely case and the bad end of each, and the good end where it shows.
 // Faults of parts that are new take the senses of the first fault of their kind.
-func (f *FaultSurvey) Again(s *Survey) (*FaultSurvey, error) {
-	n := &FaultSurvey{S: s, signs: map[string][]int8{}}
+// Stop, if not nil, is asked before each is followed; an error of it is returned.
+func (f *FaultSurvey) Again(s *Survey, stop func() error) (*FaultSurvey, error) {
+	n := &FaultSurvey{S: s, stop: stop, signs: map[string][]int8{}}
 	asked := map[faults.Kind]bool{}
 	model := map[faults.Kind][]int8{}
 	for i := range f.Faults {
@@ -49,7 +50,10 @@ func (f *FaultSurvey) Again(s *Survey) (*FaultSurvey, error) {
 		n.failed = append(n.failed, err)
 	}
 	n.again = true
-	return n, n.corners([]int{1, -1}, nil)
+	if err := n.corners([]int{1, -1}, nil); err != nil {
+		return nil, err
+	}
+	return n, nil
 }
 
 // needs reports whether a fault is to be run at its bad (1) or good (-1) end. In a

@@ -239,7 +239,7 @@ func (f *FaultSurvey) corners(sides []int, told *tally) error {
 	for k, err := range errs {
 		f.failed[k%n] = errors.Join(f.failed[k%n], err)
 	}
-	return nil
+	return f.stopped() // what was not followed for that has not failed
 }
 
 // likely is how a fault likely ends.

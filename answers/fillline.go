@@ -202,6 +202,10 @@ func (f *FaultSurvey) fillAnswer(l *FillLine) Answer {
 	add("highest mark, standing still", l.Highest)
 	add("lowest mark, standing still", l.Lowest)
 	add("as the design has it, standing still", planned)
+	if l.Highest > e.Sump.Bottom {
+		last := &a.Figures[len(a.Figures)-1]
+		*last = against(*last, quantity.Length(l.Highest-e.Sump.Bottom))
+	}
 	add("as the design has it, while it runs", r.Start.SumpLevel)
 	add("a power cut allows", l.ByRim)
 	add("a blocked drain allows", l.ByDrain)

@@ -65,13 +65,14 @@ func spilled(r *faults.Result) float64 { return r.Spilled }
 func (f *FaultSurvey) flood(a *Answer, i int) {
 	x, sys := &f.Faults[i], f.S.E.Units
 	low, likely, high := f.band(i, spilled)
-	a.Figures = append(a.Figures, f.volumes("water on the floor", low, likely, high))
+	a.Figures = append(a.Figures, bounded(f.volumes("water on the floor", low, likely, high), 0))
 	f.figures(a, i)
 	if x.Kind == faults.HoseOff {
 		f.joints(a, x)
 	}
 	a.Limit = Limit{Text: "no water on the floor", Source: "practice", Mark: "common practice, no source"}
 	if unavoidable(x.Kind) {
+		a.Figures[0].Bound = nil
 		a.Limit.Text = "none: what such a fault spills can be made less, not built away; know how much it is"
 	}
 	a.Score = -high

@@ -81,12 +81,12 @@ func (s *Survey) spareFigures(a *Answer, list []spare) {
 		if c.other && c.left() >= far {
 			continue
 		}
-		f := figure(c.name(), quantity.Exactly(quantity.Length(c.have)), s.E.Units)
+		f := against(figure(c.name(), quantity.Exactly(quantity.Length(c.have)), s.E.Units), quantity.Length(c.need))
 		f.Text = c.text(s.length)
 		a.Figures = append(a.Figures, f)
 	}
 	if !near && !math.IsInf(nearest.have, 1) {
-		a.Figures = append(a.Figures, figure(nearest.what, quantity.Exactly(quantity.Length(nearest.have)), s.E.Units))
+		a.Figures = append(a.Figures, against(figure(nearest.what, quantity.Exactly(quantity.Length(nearest.have)), s.E.Units), quantity.Length(nearest.need)))
 	}
 }
 

@@ -80,12 +80,14 @@ func (s *Survey) bondFigures(a *Answer, b *study.Bond, short, good joint.Figure)
 	band := func(name string, of func(joint.BondStress) float64) Figure {
 		return pressFigure(name, quantity.Band[float64]{Low: min(of(least), of(likely), of(worst)), Likely: of(likely), High: max(of(least), of(likely), of(worst))}, sys)
 	}
+	k, _ := pressUnit(sys)
+	held := func(f Figure) Figure { return bounded(f, good.High/k) }
 	a.Figures = append(a.Figures,
-		band("worst spot while it runs", func(v joint.BondStress) float64 { return v.Worst }),
+		held(band("worst spot while it runs", func(v joint.BondStress) float64 { return v.Worst })),
 		band("of which along the glass", func(v joint.BondStress) float64 { return v.Shear }),
 		band("and off the glass, at the top", func(v joint.BondStress) float64 { return v.Tension }),
-		pressFigure("worst spot, wet with the pump off, likely", quantity.Exactly(stress(b.Likely(), study.BondWet, -1).Worst), sys),
-		pressFigure("worst spot, the bare sheet alone, likely", quantity.Exactly(stress(b.Likely(), study.BondBare, -1).Worst), sys),
+		held(pressFigure("worst spot, wet with the pump off, likely", quantity.Exactly(stress(b.Likely(), study.BondWet, -1).Worst), sys)),
+		held(pressFigure("worst spot, the bare sheet alone, likely", quantity.Exactly(stress(b.Likely(), study.BondBare, -1).Worst), sys)),
 	)
 	heavy, adds := -1, 0.0
 	for i := range b.Pieces {

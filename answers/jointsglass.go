@@ -227,12 +227,21 @@ func (s *Survey) sealFigures(a *Answer, j *sealing, more bool, short joint.Figur
 		a.Figures = append(a.Figures, Figure{Name: name, Text: "leans on its stop: its sealant only seals", Words: true})
 		return
 	}
-	a.Figures = append(a.Figures, pressFigure(fmt.Sprintf("%s: bed of %s", name, biteText(j.Bite, sys)), bandOver(j.bed), sys))
+	k, _ := pressUnit(sys)
+	held := func(f Figure) Figure { return bounded(f, joint.Practice().High/k) }
+	// The better of bed and fillet is what is judged.
+	bed, alone := held, held
+	if j.fillet.A > 0 && j.alone[0] < j.bed[0] {
+		bed = func(f Figure) Figure { return f }
+	} else {
+		alone = func(f Figure) Figure { return f }
+	}
+	a.Figures = append(a.Figures, bed(pressFigure(fmt.Sprintf("%s: bed of %s", name, biteText(j.Bite, sys)), bandOver(j.bed), sys)))
 	if !more {
 		return
 	}
 	running := joint.Butt{Bite: j.Bite.Likely}.Stress(j.Running)
-	a.Figures = append(a.Figures, pressFigure(j.Name+": while it runs", quantity.Exactly(running), sys))
+	a.Figures = append(a.Figures, bed(pressFigure(j.Name+": while it runs", quantity.Exactly(running), sys)))
 	load := Figure{Name: j.Name + ": largest line load", Unit: "N/m", Low: slices.Min(j.Brim[:]), Likely: j.Brim[1], High: slices.Max(j.Brim[:])}
 	load.Text = fmt.Sprintf("%.0f N/m, %s", load.Likely, j.Pull)
 	if sys == quantity.US {
@@ -245,7 +254,7 @@ func (s *Survey) sealFigures(a *Answer, j *sealing, more bool, short joint.Figur
 		if a.Key == 0 && j.Name == a.Limiting && j.alone[0] < j.bed[0] {
 			a.Key = len(a.Figures) // the verdict turns on it
 		}
-		a.Figures = append(a.Figures, pressFigure(fmt.Sprintf("%s: fillet of %s, alone", j.Name, sizeText(j.fillet.A, sys)), bandOver(j.alone), sys))
+		a.Figures = append(a.Figures, alone(pressFigure(fmt.Sprintf("%s: fillet of %s, alone", j.Name, sizeText(j.fillet.A, sys)), bandOver(j.alone), sys)))
 	}
 	want := func(name string, size func(line, stress float64) float64) {
 		v := [3]float64{size(j.Brim[0], joint.Practice().High), size(j.Brim[0], short.Low), size(j.Brim[0], joint.Permanent().Low)}

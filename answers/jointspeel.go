@@ -18,8 +18,9 @@ func (s *Survey) sealPeel(a *Answer, list []sealing, short joint.Figure) {
 	peel, gap := s.peel(&list[i], [2]int{0, 0})
 	sys := s.E.Units
 	line, _ := s.bondLine()
+	k, _ := pressUnit(sys)
 	a.Figures = append(a.Figures,
-		pressFigure("dam, ends: where its free edge peels them", peel, sys),
+		bounded(pressFigure("dam, ends: where its free edge peels them", peel, sys), short.Low/k),
 		figure("dam, ends: by which it stretches them, at most", quantity.Exactly(quantity.Ratio(gap/line.Low)), sys))
 	// No limit of peel was found, and its reckoning is cautious: the likely figure
 	// decides, and no joint fails by it alone.

@@ -133,6 +133,9 @@ func (s *Survey) sealant(found study.Joints) Answer {
 	volume := func(name string, of func(amount) float64) Figure {
 		return volumeFigure(name, quantity.Band[float64]{Low: of(low), Likely: of(likely), High: of(high)}, sys)
 	}
+	if stock >= 0 {
+		count = bounded(count, float64(stock))
+	}
 	a.Figures = append(a.Figures, count)
 	if stock >= 0 {
 		a.Figures = append(a.Figures, Figure{Name: "on hand", Low: float64(stock), Likely: float64(stock), High: float64(stock), Text: fmt.Sprint(stock)})

@@ -18,7 +18,7 @@ func (f *FaultSurvey) clogs(a *Answer, i int) {
 		return
 	}
 	half := f.halved(r, x.Index, full)
-	a.Figures = append(a.Figures, Figure{Name: "share of the strainer clogged when the flow is halved", Low: half, Likely: half, High: half, Text: quantity.Ratio(half).Show(sys)})
+	a.Figures = append(a.Figures, bounded(Figure{Name: "share of the strainer clogged when the flow is halved", Low: half, Likely: half, High: half, Text: quantity.Ratio(half).Show(sys)}, 0.5))
 	f.figures(a, i)
 	res := f.bad[i]
 	a.Limit = Limit{Text: "the wall runs until the strainer is seen to, and nothing spills", Source: "practice", Mark: "common practice, no source"}
@@ -100,10 +100,10 @@ func awayFigure(low, likely, high, lasts float64) Figure {
 	if high < oneDay {
 		unit, si = "h", 3600.0
 	}
-	return Figure{
+	return bounded(Figure{
 		Name: "until the pump stops for want of water", Low: low / si, Likely: likely / si, High: high / si, Unit: unit,
 		Text: dayBand(low, likely, high, lasts),
-	}
+	}, longWeekend/si)
 }
 
 // dayBand shows a band of times in days.

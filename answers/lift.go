@@ -44,8 +44,8 @@ func (s *Survey) lift() Answer {
 		}
 		return out
 	})
-	bound(&a, quantity.Flow(target), func(q quantity.Flow) (float64, string) { return q.In(sys) })
 	if target > 0 {
+		a.Figures[0] = against(a.Figures[0], quantity.Flow(target))
 		a.Limit = Limit{Text: fmt.Sprintf("%s wanted; %s needs at least %s here", s.flowText(target), l.name, s.flowText(least)), Source: "practice", Mark: l.mark}
 	}
 	switch {
@@ -132,7 +132,9 @@ func (s *Survey) strong() Answer {
 		}
 		return []Figure{figure("the same with every valve open", bandOf[quantity.Flow](s, openFlowMeasure()), s.E.Units)}
 	})
-	bound(&a, quantity.Flow(most), func(q quantity.Flow) (float64, string) { return q.In(s.E.Units) })
+	for i := range a.Figures {
+		a.Figures[i] = against(a.Figures[i], quantity.Flow(most))
+	}
 	a.Limit = Limit{Text: fmt.Sprintf("%s splashes above about %s here", l.name, s.flowText(most)), Source: "practice", Mark: l.mark}
 	a.Margin = beyond(high, most, "than the limit, at the bad end")
 	a.Score = most / math.Max(high, 1e-9)

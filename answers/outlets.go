@@ -28,10 +28,10 @@ func (s *Survey) outlets(i int) Answer {
 	low, high := pitchOf(s.E.Wall.Look, sys)
 	a.Figures = append(a.Figures,
 		Figure{Name: "outlets", Low: float64(len(man.Outlets)), Likely: float64(len(man.Outlets)), High: float64(len(man.Outlets)), Text: fmt.Sprint(len(man.Outlets))},
-		figure("pitch", quantity.Exactly(quantity.Length(pitch)), sys),
+		against(figure("pitch", quantity.Exactly(quantity.Length(pitch)), sys), quantity.Length(high)),
 	)
 	if area > 0 {
-		a.Figures = append(a.Figures, figure("area of all holes, share of the pipe's bore", quantity.Exactly(quantity.Ratio(area/bore)), sys))
+		a.Figures = append(a.Figures, against(figure("area of all holes, share of the pipe's bore", quantity.Exactly(quantity.Ratio(area/bore)), sys), quantity.Ratio(areaShare)))
 	}
 	head := s.least(headMeasure(i))
 	level := s.levelError(man)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"rillwright/quantity"
 	"rillwright/structure"
 	"rillwright/study"
 )
@@ -31,6 +32,34 @@ type judged struct {
 	key     int     // the figure that shows it
 	say     string
 	than    string // for the margin: "than the glass bears for good"
+}
+
+// paneBounds sets what the figures of a pane are held against: for good on its face,
+// beside holes that share of it, for seconds under a push, and a free edge by its
+// length.
+func (s *Survey) paneBounds(a *Answer, p *study.GlassPane, limit, hole float64) {
+	set := func(i int, v float64) {
+		if i < len(a.Figures) && a.Figures[i].Unit != "" {
+			a.Figures[i] = bounded(a.Figures[i], v)
+		}
+	}
+	unit := s.stressUnit()
+	set(0, limit/unit)
+	set(1, limit/unit)
+	if side, free := p.FreeEdge(); free && p.Brim[0].EdgeBow >= p.Brim[0].Bow {
+		for _, i := range []int{2, 3} {
+			set(i, quantity.Reading(bowWarn*p.EdgeLength(side), a.Figures[i].Unit))
+		}
+	}
+	if face, _, ok := shortStrength(p.Kind); ok {
+		set(4, face/unit)
+	}
+	for i := range p.Openings {
+		set(5+i, hole*limit/unit)
+	}
+	if p.Outer > 0 {
+		set(5+len(p.Openings), limit/unit)
+	}
 }
 
 // drainedJudged judges a pane with water on its other side when the pool is empty,

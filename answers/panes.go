@@ -170,15 +170,13 @@ func shortStrength(k structure.Kind) (face, edge float64, ok bool) {
 func (s *Survey) paneVerdict(a *Answer, p *study.GlassPane) {
 	sys, brim, worst := s.E.Units, s.brim(), p.Brim[0]
 	limit, ok := structure.PermanentLimit(p.Kind)
-	if ok {
-		a.Figures[0].Bound = limit.Likely / s.stressUnit()
-	}
 	if !ok {
 		a.Verdict = Unknown
 		a.Say = "Nobody has said what this pane is: look for a mark, and at it through polarised light, before anything is reckoned with it."
 		return
 	}
 	hole := holeShare(p.Kind)
+	s.paneBounds(a, p, limit.Likely, hole)
 	a.Limit = Limit{
 		Text:   fmt.Sprintf("%s for good in %s, %.0f %% of it beside a hole; bow of a free edge within a 300th of its length, and a 200th at most", stressText(limit.Likely, sys), p.Kind, 100*hole),
 		Source: string(limit.Source), Mark: paneMark(p.Kind),

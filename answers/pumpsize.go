@@ -49,6 +49,9 @@ func (s *Survey) pumpSize(cat *catalogue.Catalogue) Answer {
 		a.Margin = "no head left at that flow, " + reading
 	}
 	a.Score = gives / float64(need.High)
+	if gives > 0 {
+		a.Figures[a.Key] = bounded(a.Figures[a.Key], inHead(gives, sys))
+	}
 	switch {
 	case gives >= float64(need.High):
 		a.Verdict = Holds
@@ -131,7 +134,7 @@ func (s *Survey) pumpFigure(name string, c *enclosure.Curve, d duty) Figure {
 	need := d.head
 	b := quantity.Band[quantity.Length]{Low: quantity.Length(s.gives(c, float64(d.flow.High))), High: quantity.Length(s.best(c, float64(d.flow.Low)))}
 	b.Likely = quantity.Length(curveHead(c, float64(d.flow.Likely), 1.5)) // the likely shape of a label
-	f := headFigure(name+", head at that flow", b, s.E.Units)
+	f := bounded(headFigure(name+", head at that flow", b, s.E.Units), inHead(float64(need.High), s.E.Units))
 	switch {
 	case b.Low >= need.High:
 		f.Text += ": does it surely"

@@ -37,7 +37,7 @@ func (s *Survey) Reach() Answer {
 	length := func(v float64) string { return quantity.Length(v).Show(sys) }
 	grips := s.grips(l)
 	a.Limit = Limit{
-		Text: fmt.Sprintf("%s from the opening to the grip, %s clear for a hand, %s round a nut", reach.ShowLikely(sys), length(handRoom), length(structure.NutRoom)),
+		Text: fmt.Sprintf("%s from the opening to the grip, %s clear for a hand, %s round a nut", reach.Show(sys), length(handRoom), length(structure.NutRoom)),
 		Mark: "from memory",
 	}
 	if own.Given() {
@@ -46,7 +46,7 @@ func (s *Survey) Reach() Answer {
 	room := l.Opening.Box.Size()
 	across := min(room.X, max(room.Y, room.Z))
 	f := figure("opening, the narrower way", quantity.Exactly(quantity.Length(across)), sys)
-	a.Figures = append(a.Figures, f)
+	a.Figures = append(a.Figures, against(f, quantity.Length(handRoom)))
 	if across < handRoom {
 		a.raise(Fails, fmt.Sprintf("The opening is %s wide or high%s: a hand wants %s.", length(across), lines(l.Opening.Line, 0), length(handRoom)), l.Opening.Line)
 	}
@@ -56,7 +56,7 @@ func (s *Survey) Reach() Answer {
 	for i := range grips {
 		g := &grips[i]
 		f := figure(g.name+", from the opening", quantity.Exactly(quantity.Length(g.far)), sys)
-		a.Figures = append(a.Figures, f)
+		a.Figures = append(a.Figures, against(f, reach.Low))
 		if limit-g.far < spare {
 			spare = limit - g.far
 			a.Limiting, a.LimitingLine = g.name, g.line
@@ -143,7 +143,7 @@ func (s *Survey) nuts(a *Answer, l *layout.Layout) {
 			continue
 		}
 		f := figure(fmt.Sprintf("%s to %s", strings.TrimPrefix(thing(n), "the "), what), quantity.Exactly(quantity.Length(least)), sys)
-		a.Figures = append(a.Figures, f)
+		a.Figures = append(a.Figures, against(f, quantity.Length(structure.NutRoom)))
 		if least < structure.NutRoom {
 			a.raise(Tight, fmt.Sprintf("%s is %s from %s%s: hand or spanner wants %s round it.", upperFirst(thing(n)), tenths(least, sys), what, lines(n.Line, line), quantity.Length(structure.NutRoom).Show(sys)), n.Line)
 		}

@@ -86,11 +86,19 @@ func (s *Survey) Standing() Answer {
 func (t *tipping) force(newtons float64) string { return forceText(newtons, t.sys) }
 
 func (t *tipping) forceFigure(name string, v spread) Figure {
-	f := Figure{Name: name, Low: v.low, Likely: v.likely, High: v.high, Unit: "N", Text: t.force(v.likely)}
+	f := Figure{Name: name, Low: t.inForce(v.low), Likely: t.inForce(v.likely), High: t.inForce(v.high), Unit: "N", Text: t.force(v.likely)}
 	if t.sys == quantity.US {
-		f.Low, f.Likely, f.High, f.Unit = f.Low/lbf, f.Likely/lbf, f.High/lbf, "lbf"
+		f.Unit = "lbf"
 	}
 	return banded(f, t.force(v.low), t.force(v.high))
+}
+
+// inForce is a push in the unit of forceFigure.
+func (t *tipping) inForce(newtons float64) float64 {
+	if t.sys == quantity.US {
+		return newtons / lbf
+	}
+	return newtons
 }
 
 func degrees(v float64) string { return fmt.Sprintf("%.0f degrees", v*180/math.Pi) }

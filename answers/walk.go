@@ -34,6 +34,9 @@ func walk(s *Survey, r *faults.Rig) (Answer, error) {
 		perDay := quantity.Band[quantity.Volume]{Low: quantity.Volume(l.Flow[0] * oneDay), Likely: quantity.Volume(l.Flow[1] * oneDay), High: quantity.Volume(l.Flow[2] * oneDay)}
 		fig := figure(fmt.Sprintf("%s (%s), from the %s to the %s", l.Name, l.Kind, l.From, l.To), perDay, sys)
 		fig.Text = f.linkText(l)
+		if l.Place.Kind == enclosure.AtFloor {
+			fig = against(fig, quantity.Volume(aDay))
+		}
 		a.Figures = append(a.Figures, fig)
 		v, say := f.linkVerdict(l)
 		if v > a.Verdict || v == a.Verdict && a.Say == "" {

@@ -132,7 +132,7 @@ func (h *heavy) floor() {
 	load := h.on.over(area)
 	h.a.Key = len(h.a.Figures)
 	h.a.Figures = append(h.a.Figures,
-		floorFigure("on the floor under it, spread over its base", load, h.sys),
+		bounded(floorFigure("on the floor under it, spread over its base", load, h.sys), inFloor(floorLeast/structure.G, h.sys)),
 		figure("floor that bears as much at the usual load", h.on.over(floorLeast/structure.G).area(), h.sys))
 	per := func(pascal float64) string { return floorText(pascal/structure.G, h.sys) }
 	h.a.Limit = Limit{
@@ -240,15 +240,23 @@ func takenWords(w *study.Weights, sys quantity.System) string {
 
 // floorFigure is a load over an area, kg/m2, as a figure.
 func floorFigure(name string, v spread, sys quantity.System) Figure {
-	unit, per := "kg/m2", 1.0
+	unit, per := "kg/m2", inFloor(1, sys)
 	if sys == quantity.US {
-		unit, per = "lb/ft2", foot*foot/pound
+		unit = "lb/ft2"
 	}
 	f := Figure{Name: name, Low: v.low * per, Likely: v.likely * per, High: v.high * per, Unit: unit, Text: floorText(v.likely, sys)}
 	if low, high := floorText(v.low, sys), floorText(v.high, sys); low != high {
 		f.Text = fromTo(low, high) + ", likely " + f.Text
 	}
 	return f
+}
+
+// inFloor is a load over an area, kg/m2, in the unit of floorFigure.
+func inFloor(v float64, sys quantity.System) float64 {
+	if sys == quantity.US {
+		return v * foot * foot / pound
+	}
+	return v
 }
 
 // floorText shows a load over an area.

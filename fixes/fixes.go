@@ -39,9 +39,11 @@ type change struct {
 
 // Find fills in the fixes of every answer that does not hold. First every
 // change is tried on the answers that ask for it alone, then those that help
-// most cheaply are tried on all the others.
-func Find(s *answers.Survey, cat *catalogue.Catalogue, list []answers.Answer) {
-	f := &finder{s: s, cat: cat, base: map[string]answers.Answer{}}
+// most cheaply are tried on all the others. Stop, if not nil, is asked before each
+// change is tried, from several goroutines at once; an error of it ends the work
+// and is returned, and the fixes found so far are then not all there are.
+func Find(s *answers.Survey, cat *catalogue.Catalogue, list []answers.Answer, stop func() error) error {
+	f := &finder{s: s, cat: cat, base: map[string]answers.Answer{}, stop: stop}
 	for i := range list {
 		f.base[list[i].ID] = list[i]
 	}
@@ -51,6 +53,9 @@ func Find(s *answers.Survey, cat *catalogue.Catalogue, list []answers.Answer) {
 		a := &list[i]
 		if a.Verdict != answers.Tight && a.Verdict != answers.Fails {
 			continue
+		}
+		if err := f.stopped(); err != nil {
+			return err // to size a change takes states too
 		}
 		for _, c := range f.candidates(a) {
 			// Several answers may ask for the same change.
@@ -63,7 +68,9 @@ func Find(s *answers.Survey, cat *catalogue.Catalogue, list []answers.Answer) {
 			t.effects = append(t.effects, &effect{try: t, answer: i})
 		}
 	}
-	answers.InParallel(len(tries), func(k int) { f.alone(tries[k], list) })
+	if err := f.each(len(tries), func(k int) { f.alone(tries[k], list) }); err != nil {
+		return err
+	}
 	var kept []*effect
 	for i := range list {
 		kept = append(kept, best(tries, i, keep(&list[i]))...)
@@ -75,7 +82,9 @@ func Find(s *answers.Survey, cat *catalogue.Catalogue, list []answers.Answer) {
 			needed = append(needed, e.try)
 		}
 	}
-	answers.InParallel(len(needed), func(k int) { needed[k].after = needed[k].survey.Water() })
+	if err := f.each(len(needed), func(k int) { needed[k].after = needed[k].survey.Water() }); err != nil {
+		return err
+	}
 	for _, e := range kept {
 		a := &list[e.answer]
 		e.fix.Breaks = f.breaks(e.try.after, a)
@@ -88,12 +97,38 @@ func Find(s *answers.Survey, cat *catalogue.Catalogue, list []answers.Answer) {
 			list[i].Fixes = list[i].Fixes[:n]
 		}
 	}
+	return nil
+}
+
+// stopped tells why the work is to end, nil if it is not.
+func (f *finder) stopped() error {
+	if f.stop == nil {
+		return nil
+	}
+	return f.stop()
+}
+
+// each tries n changes at once, none any more after stop.
+func (f *finder) each(n int, try func(k int)) error {
+	errs := make([]error, n)
+	answers.InParallel(n, func(k int) {
+		if errs[k] = f.stopped(); errs[k] == nil {
+			try(k)
+		}
+	})
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 type finder struct {
 	s    *answers.Survey
 	cat  *catalogue.Catalogue
 	base map[string]answers.Answer
+	stop func() error // may be nil
 	// Finding how far to close a valve takes several states: it is done once.
 	throttling     []change
 	throttlingDone bool

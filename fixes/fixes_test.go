@@ -106,7 +106,9 @@ func TestTriedAsSurveyed(t *testing.T) {
 func TestFind(t *testing.T) {
 	for name, pairs := range designs() {
 		f, list := surveyed(t, demo(pairs[0]), pairs[1:]...)
-		Find(f.s, f.cat, list)
+		if err := Find(f.s, f.cat, list, nil); err != nil {
+			t.Fatal(err)
+		}
 		for _, a := range list {
 			if a.Verdict == answers.Holds && len(a.Fixes) > 0 || len(a.Fixes) > most {
 				t.Errorf("%s, %s %v: %d fixes", name, a.ID, a.Verdict, len(a.Fixes))

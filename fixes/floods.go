@@ -18,9 +18,9 @@ import (
 
 // Floods fills in the fixes of the answers about faults that are wanted: each change is followed
 // through every fault of the report again, and through the answers about the
-// water, and what gets worse by it is listed.
-func Floods(s *answers.Survey, cat *catalogue.Catalogue, rep *answers.FaultReport, wants func(id string) bool) error {
-	f := &finder{s: s, cat: cat, base: map[string]answers.Answer{}}
+// water, and what gets worse by it is listed. Stop is that of Find.
+func Floods(s *answers.Survey, cat *catalogue.Catalogue, rep *answers.FaultReport, wants func(id string) bool, stop func() error) error {
+	f := &finder{s: s, cat: cat, stop: stop, base: map[string]answers.Answer{}}
 	for _, a := range append(s.Water(), rep.Answers...) {
 		f.base[a.ID] = a
 	}
@@ -31,7 +31,7 @@ func Floods(s *answers.Survey, cat *catalogue.Catalogue, rep *answers.FaultRepor
 		err           error
 	}
 	got := make([]*outcome, len(changes))
-	answers.InParallel(len(changes), func(i int) {
+	stopped := f.each(len(changes), func(i int) {
 		e := f.s.E.Clone()
 		if !changes[i].apply(e) {
 			return
@@ -43,7 +43,7 @@ func Floods(s *answers.Survey, cat *catalogue.Catalogue, rep *answers.FaultRepor
 			o.err = err
 			return
 		}
-		fs, err := rep.Survey.Again(t)
+		fs, err := rep.Survey.Again(t, stop)
 		if err != nil {
 			o.err = err
 			return
@@ -52,6 +52,9 @@ func Floods(s *answers.Survey, cat *catalogue.Catalogue, rep *answers.FaultRepor
 		o.stops = rep.Survey.Likely().Runs() && !(fs.Likely().Runs() && fs.AllRun())
 		o.err = t.Err()
 	})
+	if stopped != nil {
+		return stopped
+	}
 	var errs []error
 	for i, o := range got {
 		switch {

@@ -24,7 +24,9 @@ func stood(t *testing.T, data []byte, pairs ...string) (standing answers.Answer,
 	if err != nil {
 		t.Fatal(err)
 	}
-	Structure(s, list)
+	if err := Structure(s, list, nil); err != nil {
+		t.Fatal(err)
+	}
 	i := slices.IndexFunc(list, func(a answers.Answer) bool { return a.ID == "standing" })
 	return list[i], s
 }

@@ -12,9 +12,9 @@ import (
 
 // Structure fills in the fixes of answers about what carries: each change is put
 // into the design and all of them are computed again; those about the water too if
-// the change is one to it.
-func Structure(s *answers.Survey, list []answers.Answer) {
-	f := &finder{s: s, base: map[string]answers.Answer{}}
+// the change is one to it. Stop is that of Find.
+func Structure(s *answers.Survey, list []answers.Answer, stop func() error) error {
+	f := &finder{s: s, stop: stop, base: map[string]answers.Answer{}}
 	for i := range list {
 		f.base[list[i].ID] = list[i]
 	}
@@ -35,7 +35,7 @@ func Structure(s *answers.Survey, list []answers.Answer) {
 		}
 	}
 	after := make([][]answers.Answer, len(all))
-	answers.InParallel(len(all), func(i int) {
+	err := f.each(len(all), func(i int) {
 		e := f.s.E.Clone()
 		own(e)
 		if !all[i].apply(e) {
@@ -43,6 +43,9 @@ func Structure(s *answers.Survey, list []answers.Answer) {
 		}
 		after[i] = f.rebuilt(e, &all[i])
 	})
+	if err != nil {
+		return err
+	}
 	moved := after[len(changes):]
 	for k := range list {
 		a := &list[k]
@@ -59,6 +62,7 @@ func Structure(s *answers.Survey, list []answers.Answer) {
 		slices.SortStableFunc(a.Fixes, inOrder)
 		a.Fixes = a.Fixes[:min(len(a.Fixes), most)]
 	}
+	return nil
 }
 
 // rebuilt answers for a changed enclosure; nil if that cannot be computed.

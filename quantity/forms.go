@@ -165,6 +165,9 @@ func (b Band[T]) ShowThree(sys System) string {
 	return low + " - " + likely + " - " + high + " " + name
 }
 
+// Reading returns an amount, SI, as a number in a unit named as In names it.
+func Reading[T ~float64](v T, unit string) float64 { return inUnit(float64(v), unit) }
+
 // In returns the three figures, unrounded, in the unit that suits the likely
 // one.
 func (b Band[T]) In(sys System) (low, likely, high float64, unit string) {

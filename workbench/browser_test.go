@@ -181,8 +181,8 @@ func (p *page) view(name string) {
 // press clicks the button with some words.
 func (p *page) press(words string) {
 	p.t.Helper()
-	p.until(fmt.Sprintf(`[...document.querySelectorAll("button")].some(b => b.textContent === %q && !b.disabled && b.offsetParent)`, words))
-	js[bool](p, fmt.Sprintf(`[...document.querySelectorAll("button")].find(b => b.textContent === %q && !b.disabled && b.offsetParent).click(), true`, words))
+	p.until(fmt.Sprintf(`[...document.querySelectorAll("button")].some(b => b.textContent === %q && !b.disabled && b.ariaDisabled !== "true" && b.offsetParent)`, words))
+	js[bool](p, fmt.Sprintf(`[...document.querySelectorAll("button")].find(b => b.textContent === %q && !b.disabled && b.ariaDisabled !== "true" && b.offsetParent).click(), true`, words))
 }
 
 // set types into the field with some label and leaves it.

@@ -51,7 +51,7 @@ func (b *Bench) build(ctx context.Context, name, text string, o rillwright.Optio
 	case <-ctx.Done():
 		return nil, ctx.Err()
 	}
-	o.Beside = b.shelf.beside(name)
+	o.Beside, o.Stop = b.shelf.beside(name), ctx.Err
 	return rillwright.Build(name, []byte(text), o)
 }
 

@@ -57,9 +57,10 @@ func (b *Bench) save(w http.ResponseWriter, r *http.Request) {
 	reply(w, d)
 }
 
-// draftRequest is what was typed so far.
+// draftRequest is what was typed so far, on which text of the file.
 type draftRequest struct {
 	Text string `json:"text"`
+	Base string `json:"base"`
 }
 
 func (b *Bench) keepDraft(w http.ResponseWriter, r *http.Request) {
@@ -67,7 +68,7 @@ func (b *Bench) keepDraft(w http.ResponseWriter, r *http.Request) {
 	if !ok {
 		return
 	}
-	if err := b.shelf.keepDraft(r.PathValue("name"), q.Text); err != nil {
+	if err := b.shelf.keepDraft(r.PathValue("name"), draft{q.Text, &q.Base}); err != nil {
 		fail(w, err)
 		return
 	}

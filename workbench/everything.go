@@ -40,7 +40,7 @@ func (b *Bench) everything(w http.ResponseWriter, r *http.Request) {
 		_ = out.Flush()
 	}
 	rep, err := b.build(r.Context(), q.Name, q.Text, rillwright.Options{
-		Faults: rillwright.FaultPairs, NoFixes: true, Stop: r.Context().Err,
+		Faults: rillwright.FaultPairs, NoFixes: true,
 		Progress: func(done, of int) {
 			mu.Lock()
 			defer mu.Unlock()

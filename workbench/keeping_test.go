@@ -240,3 +240,60 @@ func TestPageOneScale(t *testing.T) {
 	}
 	p.clean()
 }
+
+// killed ends program and page at once and starts another program on the folder; the
+// page that is then opened is that of another browser, which has no draft of its own.
+func (p *page) killed() {
+	p.t.Helper()
+	address := strings.TrimSuffix(strings.TrimPrefix(p.url, "http://"), "/")
+	p.stop()
+	js[bool](p, `(localStorage.clear(), true)`)
+	p.do(chromedp.Navigate("about:blank"))
+	again, err := New(Options{Folder: p.folder})
+	if err != nil {
+		p.t.Fatal(err)
+	}
+	p.serve(again, address)
+}
+
+// A draft beside the file knows the text it was typed on: after a kill and a change
+// by another program both are in the text; where both changed one line there is a
+// choice, and that outlives another kill.
+func TestPageDraftKnowsItsBase(t *testing.T) {
+	p := openPage(t, 1440, 900)
+	before := p.file()
+	p.height("230 mm")
+	p.wait("a draft", func() bool { return strings.Contains(p.draft(), "230 mm") })
+	p.killed()
+	path := filepath.Join(p.folder, "wall.yaml")
+	theirs := strings.Replace(before, "name: Clinic corridor cabinet", "name: Their cabinet", 1)
+	put(t, path, theirs)
+	p.reopen("wall.yaml")
+	p.press("Take it up")
+	p.press("Keep")
+	p.until(`document.querySelector(".tools .main").textContent === "Kept"`)
+	if text := p.file(); text != strings.Replace(theirs, "\n  height: 200 mm\n  thickness: 6 mm\n  set-back", "\n  height: 230 mm\n  thickness: 6 mm\n  set-back", 1) {
+		t.Error("one of the changes is lost")
+	}
+	// Now the same line.
+	p.height("240 mm")
+	p.wait("a draft", func() bool { return strings.Contains(p.draft(), "240 mm") })
+	p.killed()
+	put(t, path, strings.Replace(p.file(), "height: 230 mm", "height: 260 mm", 1))
+	const choice = `[...document.querySelectorAll("button")].some(b => b.textContent === "Take theirs")`
+	for range 2 {
+		p.reopen("wall.yaml")
+		p.press("Take it up")
+		p.until(choice)
+		js[bool](p, `(document.querySelector(".views button").focus(), true)`)
+		p.wait("a draft", func() bool { return strings.Contains(p.draft(), "240 mm") })
+		time.Sleep(600 * time.Millisecond) // the draft is written anew
+		p.killed()
+	}
+	p.reopen("wall.yaml")
+	p.press("Take it up")
+	p.until(choice)
+	p.press("Take theirs")
+	p.height("260 mm")
+	p.until(`document.querySelector(".tools .main").textContent === "Kept"`)
+}

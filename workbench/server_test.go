@@ -275,7 +275,7 @@ func TestSave(t *testing.T) {
 // What was typed outlives page and program, and is dropped once it is saved.
 func TestDraft(t *testing.T) {
 	b, folder := bench(t)
-	if code, _ := ask(t, b, "PUT", "/api/drafts/wall.yaml", draftRequest{"half a line"}); code != http.StatusNoContent {
+	if code, _ := ask(t, b, "PUT", "/api/drafts/wall.yaml", draftRequest{"half a line", string(examples.CorridorCabinet)}); code != http.StatusNoContent {
 		t.Fatal(code)
 	}
 	again, err := New(Options{Folder: folder})
@@ -285,7 +285,7 @@ func TestDraft(t *testing.T) {
 	defer func() { _ = again.Close() }()
 	_, data := ask(t, again, "GET", "/api/designs/wall.yaml", nil)
 	d := as[stored](t, data)
-	if d.Draft != "half a line" || d.Text != string(examples.CorridorCabinet) {
+	if d.Draft != "half a line" || d.DraftBase == nil || *d.DraftBase != d.Text || d.Text != string(examples.CorridorCabinet) {
 		t.Fatalf("%+v", d)
 	}
 	if code, _ := ask(t, again, "PUT", "/api/designs/wall.yaml", saveRequest{d.Revision, "whole\n"}); code != 200 {
@@ -295,7 +295,7 @@ func TestDraft(t *testing.T) {
 	if d = as[stored](t, data); d.Draft != "" || d.Text != "whole\n" {
 		t.Errorf("%+v", d)
 	}
-	_, _ = ask(t, again, "PUT", "/api/drafts/wall.yaml", draftRequest{"x"})
+	_, _ = ask(t, again, "PUT", "/api/drafts/wall.yaml", draftRequest{"x", "y"})
 	_, _ = ask(t, again, "DELETE", "/api/drafts/wall.yaml", nil)
 	_, data = ask(t, again, "GET", "/api/designs/wall.yaml", nil)
 	if d = as[stored](t, data); d.Draft != "" {
@@ -469,37 +469,5 @@ func TestAisle(t *testing.T) {
 	q.Pumps, q.Parts = nil, nil
 	if code, _ := ask(t, b, "POST", "/api/aisle", q); code != http.StatusBadRequest {
 		t.Error(code)
-	}
-}
-
-// A change on the disk reaches an open page.
-func TestEvents(t *testing.T) {
-	b, folder := bench(t)
-	s := httptest.NewServer(b.Handler())
-	defer s.Close()
-	r, err := http.NewRequestWithContext(t.Context(), http.MethodGet, s.URL+"/api/events", nil)
-	if err != nil {
-		t.Fatal(err)
-	}
-	res, err := http.DefaultClient.Do(r)
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer func() { _ = res.Body.Close() }()
-	buf := make([]byte, 4096)
-	if _, err := res.Body.Read(buf); err != nil {
-		t.Fatal(err)
-	}
-	put(t, filepath.Join(folder, "wall.yaml"), "changed\n")
-	got := ""
-	for !strings.Contains(got, revision([]byte("changed\n"))) {
-		n, err := res.Body.Read(buf)
-		if err != nil {
-			t.Fatalf("%v after %q", err, got)
-		}
-		got += string(buf[:n])
-	}
-	if !strings.Contains(got, "event: change\ndata: {\"name\":\"wall.yaml\"") {
-		t.Errorf("%q", got)
 	}
 }

@@ -39,6 +39,8 @@ type stored struct {
 	Revision string `json:"revision"`
 	ReadOnly bool   `json:"readOnly"`        // a built-in one
 	Draft    string `json:"draft,omitempty"` // text that was typed and not kept
+	// DraftBase is the file's text that the draft was typed on, if that is known.
+	DraftBase *string `json:"draftBase,omitempty"`
 }
 
 // Problems that a caller can do something about.
@@ -129,7 +131,10 @@ func (s *shelf) names() ([]string, error) {
 // file reads one plain file of the folder. Anything else, links among them, is
 // as good as missing. What the page could not write back as it was, since it is too
 // long or no UTF-8, is refused: half a text saved would cut the file.
-func (s *shelf) file(name string) ([]byte, error) {
+func (s *shelf) file(name string) ([]byte, error) { return s.short(name, document.MaxBytes) }
+
+// short is file with another limit of length.
+func (s *shelf) short(name string, most int) ([]byte, error) {
 	st, err := s.root.Lstat(name)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
@@ -144,11 +149,11 @@ func (s *shelf) file(name string) ([]byte, error) {
 		return nil, err
 	}
 	defer func() { _ = f.Close() }() // only read from
-	text, err := io.ReadAll(io.LimitReader(f, document.MaxBytes+1))
+	text, err := io.ReadAll(io.LimitReader(f, int64(most)+1))
 	switch {
 	case err != nil:
 		return nil, err
-	case len(text) > document.MaxBytes:
+	case len(text) > most:
 		return nil, errLong
 	case !utf8.Valid(text):
 		return nil, errBytes
@@ -171,8 +176,8 @@ func (s *shelf) read(name string) (stored, error) {
 		return stored{}, err
 	}
 	out := stored{Name: name, Text: string(text), Revision: revision(text)}
-	if draft, err := s.file(draftOf(name)); err == nil && string(draft) != out.Text {
-		out.Draft = string(draft)
+	if d, ok := s.draft(name); ok && d.Text != out.Text {
+		out.Draft, out.DraftBase = d.Text, d.Base
 	}
 	return out, nil
 }
@@ -232,35 +237,6 @@ func (s *shelf) write(name string, text []byte) error {
 	}
 	return err
 }
-
-// draftOf names the file that keeps what was typed and not saved. A dot before
-// it keeps it out of lists.
-func draftOf(name string) string { return "." + name + ".draft" }
-
-func (s *shelf) keepDraft(name, text string) error {
-	switch {
-	case builtIn(name) != nil || s.root == nil:
-		return errFolder // the page keeps those itself
-	case !valid(name):
-		return errName
-	case len(text) > document.MaxBytes:
-		return errLong
-	}
-	return s.write(draftOf(name), []byte(text))
-}
-
-func (s *shelf) dropDraft(name string) error {
-	if !valid(name) {
-		return errName
-	}
-	if s.root != nil {
-		s.forget(name)
-	}
-	return nil
-}
-
-// forget drops a draft; one that is not there is as good as dropped.
-func (s *shelf) forget(name string) { _ = s.root.Remove(draftOf(name)) }
 
 // settle is how long a file is left alone before its change is told.
 const settle = 60 * time.Millisecond

@@ -114,7 +114,11 @@ func Answer(a answers.Answer) answers.Answer {
 	a.Figures = append([]answers.Figure{}, a.Figures...) // never null
 	for i := range a.Figures {
 		f := &a.Figures[i]
-		f.Low, f.Likely, f.High, f.Bound = Round(f.Low), Round(f.Likely), Round(f.High), Round(f.Bound)
+		f.Low, f.Likely, f.High = Round(f.Low), Round(f.Likely), Round(f.High)
+		if f.Bound != nil {
+			v := Round(*f.Bound)
+			f.Bound = &v
+		}
 	}
 	a.Matters = slices.Clone(a.Matters)
 	for i := range a.Matters {

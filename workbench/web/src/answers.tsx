@@ -1,5 +1,5 @@
 import { useEffect, useRef } from "preact/hooks"
-import { chosen, good, list, openAnswer, stale, tryOut, view } from "./store"
+import { chosen, good, list, openAnswer, stale, trial, tryOut, view } from "./store"
 import { Scale } from "./scale"
 import type { Answer, Edit, Fix } from "./types"
 import { VerdictMark, classOf } from "./verdict"
@@ -83,7 +83,7 @@ function FixRow({ f }: { f: Fix }) {
     <li>
       <p>{f.do}</p>
       <p class="quiet">{f.before} → {f.after} <VerdictMark of={f.verdict} /> · costs {f.cost}{f.breaks?.length ? ` · worse: ${f.breaks.map((b) => b.question).join("; ")}` : ""}</p>
-      {edits.length > 0 && <button type="button" onClick={() => void tryOut(f.do, edits)}>Try it</button>}
+      {edits.length > 0 && <button type="button" onClick={() => void tryOut(f.do, edits)}>{trial.value ? "Try this instead" : "Try it"}</button>}
     </li>
   )
 }

@@ -1,7 +1,7 @@
 // Calls to the program behind the page. What it says is wrong comes as a Refusal,
 // with what to do about it.
 import type {
-  AisleReply, AisleRequest, ComputeRequest, CourseReply, CourseRequest, DesignList, DrawingsReply, DrawingsRequest, Edit, Faults, FaultsReply, Progress, Outcome, PartsReply, Problem, Stored,
+  AisleReply, AisleRequest, ComputeRequest, CourseReply, CourseRequest, DesignList, DraftRequest, DrawingsReply, DrawingsRequest, Edit, Faults, FaultsReply, Progress, Outcome, PartsReply, Problem, Stored,
 } from "./types"
 
 export class Refusal extends Error {
@@ -38,7 +38,7 @@ const named = (name: string) => encodeURIComponent(name)
 
 export const designs = () => json<DesignList>(call("GET", "/api/designs"))
 export const read = (name: string) => json<Stored>(call("GET", `/api/designs/${named(name)}`))
-export const keepDraft = (name: string, text: string) => call("PUT", `/api/drafts/${named(name)}`, { text })
+export const keepDraft = (name: string, text: string, base: string) => call("PUT", `/api/drafts/${named(name)}`, { text, base } satisfies DraftRequest)
 export const dropDraft = (name: string) => call("DELETE", `/api/drafts/${named(name)}`)
 export const compute = (q: ComputeRequest, signal?: AbortSignal) => json<Outcome>(call("POST", "/api/compute", q, signal))
 export const set = async (text: string, edits: Edit[]) => (await json<{ text: string }>(call("POST", "/api/set", { text, edits }))).text

@@ -5,6 +5,7 @@ import { TopBar } from "./topbar"
 import { theme, view, type View } from "./store"
 import { useEffect } from "preact/hooks"
 import { keys } from "./keys"
+import { watchFocus } from "./focus"
 
 const Look = lazy(() => import("./look"))
 const Curves = lazy(() => import("./curves"))
@@ -27,6 +28,7 @@ const views: { id: View, name: string, hint: string }[] = [
 
 export function App() {
   useEffect(() => keys(), [])
+  useEffect(() => watchFocus(), [])
   const now = view.value
   const dark = theme.value
   useEffect(() => {

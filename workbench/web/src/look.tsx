@@ -6,7 +6,7 @@ import { chosen, good, moment, theme } from "./store"
 import { shades } from "./shades"
 import { flowUnit, show as showIn, smallFlowUnit } from "./units"
 import type { ScenePart, Water } from "./types"
-import type { Space } from "./space"
+import type { Cut, Space } from "./space"
 
 // Look: the enclosure to scale, in space or as flat views with sizes.
 export default function Look({ brief }: { brief?: boolean }) {
@@ -45,7 +45,6 @@ function Running({ w, us }: { w: Water, us: boolean }) {
   )
 }
 
-// InSpace is the picture to turn, at the moment of a fault if one is looked at.
 // Shade tells what the colours of the outlets mean.
 function Shade({ w, us }: { w: Water, us: boolean }) {
   const all = w.manifolds.flatMap((m) => m.flow)
@@ -62,12 +61,26 @@ function Shade({ w, us }: { w: Water, us: boolean }) {
   )
 }
 
+// The cuts, in the trade's words, and from where what is left of each is counted.
+const ways: { id: Cut, name: string, from: string }[] = [
+  { id: "across", name: "across", from: "the left" },
+  { id: "front", name: "front to back", from: "the back" },
+  { id: "level", name: "level", from: "the floor" },
+]
+
+// InSpace is the picture to turn, at the moment of a fault if one is looked at.
 export function InSpace() {
   const canvas = useRef<HTMLCanvasElement>(null)
   const ref = useRef<Space | null>(null)
   const [failed, fail] = useState("")
   const [running, run] = useState(false)
+  const [way, putWay] = useState<Cut>("across")
   const [cut, putCut] = useState(100)
+  const section = (to: Cut, share: number) => {
+    putWay(to)
+    putCut(share)
+    ref.current?.section(to, share / 100)
+  }
   const [apart, putApart] = useState(0)
   const o = good.value
   useEffect(() => {
@@ -105,7 +118,10 @@ export function InSpace() {
       <div class="reins" role="group" aria-label="The picture">
         {(["corner", "front", "left", "top"] as const).map((f) => <button key={f} type="button" onClick={() => ref.current?.look(f)}>{f === "left" ? "side" : f}</button>)}
         <button type="button" aria-pressed={running} onClick={() => run(!running)}>{running ? "Stop the water" : "Let it run"}</button>
-        <label>Cut away <input type="range" min="20" max="100" value={cut} onInput={(e) => { putCut(e.currentTarget.valueAsNumber); ref.current?.section(e.currentTarget.valueAsNumber / 100) }} /></label>
+        <span class="cut"><label>Cut <select value={way} onChange={(e) => section(e.currentTarget.value as Cut, cut < 100 ? cut : 50)}>
+          {ways.map((w) => <option key={w.id} value={w.id}>{w.name}</option>)}
+        </select></label>
+        <input type="range" min="2" max="100" value={cut} aria-label="How much of it is left" aria-valuetext={cut === 100 ? "whole" : `${cut} % left, from ${ways.find((w) => w.id === way)?.from}`} onInput={(e) => section(way, e.currentTarget.valueAsNumber)} /></span>
         <label>Pull apart <input type="range" min="0" max="100" value={apart} onInput={(e) => { putApart(e.currentTarget.valueAsNumber); ref.current?.explode(e.currentTarget.valueAsNumber / 100) }} /></label>
       </div>
     </>

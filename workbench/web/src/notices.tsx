@@ -1,4 +1,5 @@
 import { clash, dropTrial, good, keepTrial, leaveDraft, message, settle, stale, takeDraft, there, trial, typed, outcome } from "./store"
+import { useEffect, useRef } from "preact/hooks"
 import { VerdictMark } from "./verdict"
 import type { Answer } from "./types"
 import { view } from "./store"
@@ -54,6 +55,9 @@ function Faults() {
 // Trial shows what a change does before it is kept: every answer that moved.
 function Trial() {
   const t = trial.value
+  const take = useRef<HTMLButtonElement>(null)
+  // The answers that it was tried from are soon others: here is what is to be decided.
+  useEffect(() => take.current?.focus(), [t])
   if (!t) return null
   const now = new Map((good.value?.report?.answers ?? []).map((a) => [a.id, a]))
   const moved = t.compare.flatMap((a): { a: Answer, b: Answer | null }[] => {
@@ -65,7 +69,9 @@ function Trial() {
     <section class="notice trial" aria-label="Tried out">
       <div>
         <strong>Tried: {t.what}</strong>
-        <ul>
+        {t.instead && <p>It takes the place of what was tried before, which is taken out again: {t.instead}.</p>}
+        {t.together && <p>Both are in the text: what was typed since the first one hangs on it.</p>}
+        <ul tabIndex={0} aria-label="What it changes">
           {moved.length === 0 && <li>No answer moved.</li>}
           {moved.map(({ a, b }) => (
             <li key={a.id}>
@@ -74,8 +80,8 @@ function Trial() {
           ))}
         </ul>
       </div>
-      <button type="button" class="main" onClick={keepTrial}>Take it</button>
-      <button type="button" onClick={dropTrial}>Put it back</button>
+      <button type="button" class="main" ref={take} onClick={keepTrial}>{t.together ? "Take both" : "Take it"}</button>
+      <button type="button" onClick={dropTrial}>{t.instead || t.together ? "Back to before the first" : "Put it back"}</button>
     </section>
   )
 }

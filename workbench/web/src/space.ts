@@ -2,32 +2,30 @@
 // it is only drawn, and only when something changed: a page that nobody moves
 // costs nothing.
 import {
-  AmbientLight, BoxGeometry, BufferGeometry, CatmullRomCurve3, CylinderGeometry, DirectionalLight, DoubleSide, EdgesGeometry, Group,
-  InstancedMesh, LineBasicMaterial, LineSegments, Matrix4, Mesh, MeshLambertMaterial, PerspectiveCamera, Plane, Raycaster, Scene, SphereGeometry,
-  TubeGeometry, Vector2, Vector3, WebGLRenderer, CurvePath, LineCurve3, type Material,
+  AmbientLight, Box3, DirectionalLight, Group, InstancedMesh, LineSegments, Mesh, PerspectiveCamera, Plane, Raycaster, Scene, Vector2, Vector3, WebGLRenderer,
+  type BufferGeometry, type Material, type MeshLambertMaterial,
 } from "three"
 import { OrbitControls } from "three/examples/jsm/controls/OrbitControls.js"
-import { dark, flowColour, looks, seeThrough } from "./materials"
+import { Drops } from "./drops"
+import { dark, flowColour, seeThrough } from "./materials"
+import { at, ground, solid, type Drawn } from "./solids"
 import type { Outcome, ScenePart, Scene as Placed } from "./types"
 
-type Point = [number, number, number]
+// The ways that it can be cut: by a plane across it, one from side to side, whose
+// piece to the front goes, and a level one.
+export type Cut = "across" | "front" | "level"
 
 export interface Space {
   show: (o: Outcome, level: Map<string, number> | null) => void
   choose: (field: string, line: number) => void
-  section: (share: number) => void
+  // section shows no more than a share of it, from the left, the back or the floor.
+  section: (way: Cut, share: number) => void
   explode: (share: number) => void
   run: (on: boolean) => void
   look: (from: "front" | "left" | "top" | "corner") => void
   colours: () => void
   end: () => void
 }
-
-// The datum is the inside back left bottom corner, x right, y to the front, z up;
-// the drawing wants y up and z to the front.
-const at = (p: Point) => new Vector3(p[0], p[2], p[1])
-
-interface Drawn { part: ScenePart, object: Group | Mesh, home: Vector3, out: Vector3, line: LineSegments | null }
 
 export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) => void): Space {
   const renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, preserveDrawingBuffer: true })
@@ -53,7 +51,9 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
   let apart = 0
   let chosenField = ""
   let chosenLine = 0
-  let drops: { mesh: InstancedMesh, path: CurvePath<Vector3>, length: number, speed: number, count: number }[] = []
+  const drops = new Drops()
+  const extent = new Box3() // of all that is drawn, not pulled apart
+  let cutting: { way: Cut, share: number } = { way: "across", share: 1 }
   let frame = 0
   let running = false
   let clock = 0
@@ -75,7 +75,7 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
       if (running) {
         const dt = clock ? Math.min(0.1, (now - clock) / 1000) : 0
         clock = now
-        move(dt)
+        drops.move(dt)
       }
       const began = performance.now()
       renderer.render(scene, camera)
@@ -122,18 +122,6 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
   canvas.addEventListener("pointerdown", start)
   canvas.addEventListener("pointerup", stop)
 
-  function move(dt: number): void {
-    const m = new Matrix4()
-    for (const d of drops) {
-      d.mesh.userData.s = ((d.mesh.userData.s as number) + d.speed * dt) % (d.length / d.count)
-      for (let i = 0; i < d.count; i++) {
-        const p = d.path.getPoint(Math.min(1, ((d.mesh.userData.s as number) + i * d.length / d.count) / d.length))
-        d.mesh.setMatrixAt(i, m.makeTranslation(p.x, p.y, p.z))
-      }
-      d.mesh.instanceMatrix.needsUpdate = true
-    }
-  }
-
   function clear(): void {
     root.traverse((o) => {
       if (o instanceof InstancedMesh) o.dispose()
@@ -146,102 +134,29 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
     root = new Group()
     scene.add(root)
     drawn = []
-    drops = []
+    drops.gone()
+  }
+
+  // The plane stands within what is drawn, so that all of a slider's way cuts.
+  function slice(): void {
+    const { way, share } = cutting
+    const axis = ({ across: "x", front: "z", level: "y" } as const)[way]
+    cut.normal.set(0, 0, 0)[axis] = -1
+    cut.constant = share >= 1 || extent.isEmpty() ? 100 : extent.min[axis] + (extent.max[axis] - extent.min[axis]) * share
   }
 
   function build(p: Placed): void {
     clear()
     const middle = at(p.inside.min).add(at(p.inside.max)).multiplyScalar(0.5)
     for (const part of p.parts) {
-      const d = one(part, middle)
+      const d = solid(part, middle, cut)
       if (!d) continue
       drawn.push(d)
       root.add(d.object)
     }
-    ground(p)
-  }
-
-  function ground(p: Placed): void {
-    const y = p.floor
-    const a = at(p.outside.min)
-    const b = at(p.outside.max)
-    const pts: Vector3[] = []
-    for (let i = -4; i <= 4; i++) {
-      pts.push(new Vector3(-1 + a.x, y, (a.z + b.z) / 2 + i * 0.2), new Vector3(1 + b.x, y, (a.z + b.z) / 2 + i * 0.2))
-    }
-    root.add(new LineSegments(new BufferGeometry().setFromPoints(pts), new LineBasicMaterial({ color: dark() ? 0x3a443f : 0xcfd2c8 })))
-  }
-
-  function one(part: ScenePart, middle: Vector3): Drawn | null {
-    const group = new Group()
-    group.userData.part = part
-    const look = looks(part.kind)
-    if (look === null) return null
-    const material = new MeshLambertMaterial({ color: look.colour, transparent: look.opacity < 1, opacity: look.opacity, side: DoubleSide, depthWrite: look.opacity === 1, clippingPlanes: [cut] })
-    let line: LineSegments | null = null
-    const add = (g: BufferGeometry, edges: boolean) => {
-      const m = new Mesh(g, material)
-      m.renderOrder = look.opacity < 1 ? 2 : 0
-      group.add(m)
-      if (!edges) return
-      line = new LineSegments(new EdgesGeometry(g, 30), new LineBasicMaterial({ color: look.edge, clippingPlanes: [cut] }))
-      m.add(line)
-    }
-    if (part.box) {
-      const a = at(part.box.min)
-      const b = at(part.box.max)
-      const s = b.clone().sub(a)
-      if (part.kind === "grid") lattice(group, s, material, look.edge)
-      else add(new BoxGeometry(Math.max(s.x, 1e-4), Math.max(s.y, 1e-4), Math.max(s.z, 1e-4)), true)
-      group.position.copy(a.add(b).multiplyScalar(0.5))
-    } else if (part.points && part.points.length > 1) {
-      const pts = part.points.map(at)
-      const centre = pts.reduce((x, y) => x.add(y), new Vector3()).multiplyScalar(1 / pts.length)
-      const from = pts.map((x) => x.clone().sub(centre))
-      const r = part.radius || 0.004
-      if (pts.length === 2 && part.kind !== "run") {
-        const way = (from[1] ?? new Vector3()).clone().sub(from[0] ?? new Vector3())
-        const g = new CylinderGeometry(r, r, Math.max(way.length(), 1e-4), 24)
-        g.applyMatrix4(new Matrix4().makeRotationFromQuaternion(new Mesh().quaternion.clone().setFromUnitVectors(new Vector3(0, 1, 0), way.normalize())))
-        add(g, false)
-      } else {
-        add(new TubeGeometry(smooth(from), Math.min(400, pts.length * 16), r, 12), false)
-      }
-      group.position.copy(centre)
-    } else if (part.points?.[0]) {
-      const r = part.kind === "outlet" ? 0.007 : 0.03
-      add(new SphereGeometry(r, 14, 10), false)
-      group.position.copy(at(part.points[0]))
-    } else return null
-    const out = group.position.clone().sub(middle)
-    return { part, object: group, home: group.position.clone(), out, line }
-  }
-
-  // A grid sheet is drawn as its ribs: a line a cell.
-  function lattice(group: Group, s: Vector3, material: MeshLambertMaterial, edge: number): void {
-    const g = new BoxGeometry(s.x, s.y, s.z)
-    material.opacity = 0.12
-    material.transparent = true
-    material.depthWrite = false
-    group.add(new Mesh(g, material))
-    const pts: Vector3[] = []
-    const flat = s.y < s.z
-    const pitch = 0.015
-    const [w, h] = flat ? [s.x, s.z] : [s.x > 0.02 ? s.x : s.z, s.y]
-    const put = (u: number, v: number) => flat ? new Vector3(u, 0, v) : s.x > 0.02 ? new Vector3(u, v, s.z / 2) : new Vector3(0, v, u)
-    for (let u = -w / 2; u <= w / 2 + 1e-6; u += Math.max(pitch, w / 80)) pts.push(put(u, -h / 2), put(u, h / 2))
-    for (let v = -h / 2; v <= h / 2 + 1e-6; v += Math.max(pitch, h / 80)) pts.push(put(-w / 2, v), put(w / 2, v))
-    group.add(new LineSegments(new BufferGeometry().setFromPoints(pts), new LineBasicMaterial({ color: edge, clippingPlanes: [cut] })))
-  }
-
-  function smooth(points: Vector3[]): CurvePath<Vector3> | CatmullRomCurve3 {
-    const path = new CurvePath<Vector3>()
-    for (let i = 1; i < points.length; i++) {
-      const a = points[i - 1]
-      const b = points[i]
-      if (a && b && a.distanceTo(b) > 1e-6) path.add(new LineCurve3(a, b))
-    }
-    return path
+    extent.setFromObject(root)
+    slice()
+    root.add(ground(p))
   }
 
   // Levels, flows and colours that change without the shape.
@@ -275,32 +190,9 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
     place()
   }
 
-  // Drops go at the speed of the water, and anew only when that changed.
-  function stream(w: NonNullable<Outcome["water"]>): void {
-    for (const d of drops) {
-      root.remove(d.mesh)
-      d.mesh.geometry.dispose();
-      (d.mesh.material as Material).dispose()
-      d.mesh.dispose()
-    }
-    drops = []
-    for (const r of w.runs) {
-      const d = drawn.find((x) => x.part.kind === "run" && x.part.name === r.name)
-      if (!d?.part.points || !(r.speed > 0)) continue
-      const path = smooth(d.part.points.map(at)) as CurvePath<Vector3>
-      const length = path.getLength()
-      const count = Math.max(2, Math.min(120, Math.round(length / 0.06)))
-      const mesh = new InstancedMesh(new SphereGeometry(Math.max(0.006, d.part.radius ?? 0.006) * 1.25, 8, 6), new MeshLambertMaterial({ color: dark() ? 0x9fe6f2 : 0x0b6676, clippingPlanes: [cut] }), count)
-      mesh.userData.s = 0
-      root.add(mesh)
-      drops.push({ mesh, path, length, speed: r.speed, count })
-    }
-    move(0)
-  }
-
   function place(): void {
     for (const d of drawn) d.object.position.copy(d.home).addScaledVector(d.out, apart)
-    for (const d of drops) d.mesh.visible = apart === 0 && levels === null // at a moment of a fault only levels are known
+    drops.seen(apart === 0 && levels === null) // at a moment of a fault only levels are known
     mark()
     draw()
   }
@@ -347,7 +239,7 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
           build(o.scene)
           poured = null
         }
-        if (o.water && o.water !== poured) stream(o.water)
+        if (o.water && o.water !== poured) drops.pour(o.water, drawn, root, cut)
         poured = o.water ?? null
         levels = level
         pour(o, level)
@@ -367,12 +259,9 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
       mark()
       draw()
     },
-    section(share) {
-      const p = outcome?.scene
-      if (!p) return
-      const a = p.outside.min[0] - 0.5
-      const b = p.outside.max[0] + 0.5
-      cut.constant = share >= 1 ? 100 : a + (b - a) * share
+    section(way, share) {
+      cutting = { way, share }
+      slice()
       draw()
     },
     explode(share) {

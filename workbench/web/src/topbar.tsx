@@ -13,10 +13,10 @@ export function TopBar() {
         </select>
       </label>
       <div class="tools" role="group" aria-label="Changes">
-        <button type="button" disabled={!canUndo.value} onClick={undo} title="Ctrl+Z">Undo</button>
-        <button type="button" disabled={!canRedo.value} onClick={redo} title="Ctrl+Shift+Z">Redo</button>
+        <button type="button" aria-disabled={!canUndo.value} onClick={undo} title="Ctrl+Z">Undo</button>
+        <button type="button" aria-disabled={!canRedo.value} onClick={redo} title="Ctrl+Shift+Z">Redo</button>
         {canKeep.value
-          ? <button type="button" class="main" disabled={!unkept.value} onClick={() => void keep()} title="Ctrl+S">{unkept.value ? "Keep" : "Kept"}</button>
+          ? <button type="button" class="main" aria-disabled={!unkept.value} onClick={() => { if (unkept.value) void keep() }} title="Ctrl+S">{unkept.value ? "Keep" : "Kept"}</button>
           : hasFolder.value
             ? <button type="button" class="main" onClick={() => ask(!saving)} aria-expanded={saving}>Keep a copy</button>
             : <button type="button" class="main" onClick={download}>Download</button>}

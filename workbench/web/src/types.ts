@@ -109,6 +109,7 @@ export interface Doubt {
 
 export interface DraftRequest {
   text: string
+  base: string
 }
 
 export interface DrainWater {
@@ -394,6 +395,7 @@ export interface Stored {
   revision: string
   readOnly: boolean
   draft?: string
+  draftBase?: string
 }
 
 export interface Water {

@@ -59,8 +59,8 @@ type Check struct {
 	IfNot    string
 	// Lacks says what is not known, so that there is no figure to pass; "" if all is.
 	Lacks string
-	// Hold says why the check is not to be tried as the design stands: it was
-	// computed to end badly. "" if it may be.
+	// Hold is what must be read before the check is tried: that it was computed to
+	// end badly as the design stands. "" if it may be tried.
 	Hold string
 }
 

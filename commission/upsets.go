@@ -3,6 +3,7 @@ package commission
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"rillwright/answers"
 	"rillwright/faults"
@@ -34,7 +35,7 @@ func (p *planner) levels() []Check {
 		IfNot: "Pull the plug before it spills. Clean the strainer, look for a trap of air or a rise in the pipe; then a larger drain or a second one.",
 	}
 	if stands[2] > top-dam {
-		limit.Hold = "At the bad end it is computed to stand higher than this. Open the valves little by little and keep a hand on the plug."
+		limit.Hold = "With care: at the bad end it is computed to stand higher than this. Open the valves little by little and keep a hand on the plug."
 	}
 	return []Check{
 		{
@@ -81,7 +82,7 @@ func (p *planner) upsets() []Check {
 		IfNot: "Break the siphon with a hole above the water, or lower the fill line and mark it on the sump.",
 	}
 	if stop[2] > e.Sump.Height {
-		cut.Hold = "At the bad end it is computed to run over the rim: lower the fill line first."
+		cut.Hold = "Do not try this yet: at the bad end it is computed to run over the rim: lower the fill line first."
 	}
 	restart := Check{
 		ID: "restart", Name: "Restart", Unit: Time, Readings: 1, Pass: AtMost(60),
@@ -111,7 +112,7 @@ func (p *planner) blocked() Check {
 		return c
 	}
 	if p.f.Survey.WorstSpill(faults.Blocked, faults.AllBlocked) > 0 {
-		c.Hold = "Computed for the " + p.s.E.Drains[max(x.Index, 0)].Name + ": " + a.Say
+		c.Hold = "Do not try this yet. Computed for the " + p.s.E.Drains[max(x.Index, 0)].Name + ": " + strings.TrimPrefix(a.Say, "Yes: ")
 	}
 	return c
 }
@@ -141,7 +142,7 @@ func (p *planner) lost() Check {
 		c.Expect, c.Computed = [3]float64{math.Min(l, b), l, math.Max(l, b)}, true
 	}
 	if p.f.Survey.WorstSpill(faults.Standpipe) > 0 {
-		c.Hold = "Computed: " + a.Say
+		c.Hold = "Do not try this yet. Computed: " + strings.TrimPrefix(a.Say, "Yes: ")
 	}
 	return c
 }

@@ -1,8 +1,10 @@
 package sheets
 
 import (
+	"fmt"
 	"math"
 	"strconv"
+	"strings"
 
 	"rillwright/answers"
 	"rillwright/drawing"
@@ -65,8 +67,10 @@ func Curves(s *answers.Survey, f *answers.FaultReport, p Print) ([]drawing.Sheet
 			list = append(list, plot)
 		}
 	}
-	out := d.p.Paper.Bind(d.block("", ""), curveGroup, list)
-	return out, nil
+	for i := range list {
+		list[i].Title = strings.TrimPrefix(list[i].Title, s.E.Name+": ")
+	}
+	return d.p.Paper.Bind(d.block("", ""), curveGroup, list), nil
 }
 
 const cardGroup = "Emergency card"
@@ -78,7 +82,10 @@ func Card(s *answers.Survey, f *answers.FaultReport, p Print) []drawing.Sheet {
 	list := EmergencyCard(s.E, f.Emergency())
 	for i := range list {
 		list[i] = d.p.Paper.Fit(list[i])
-		list[i].Group = cardGroup
+		list[i].Group, list[i].Title = cardGroup, strings.TrimPrefix(list[i].Title, s.E.Name+": ")
+		if n := len(list); n > 1 {
+			list[i].Title += fmt.Sprintf(", %d of %d", i+1, n)
+		}
 		words := d.p.Mark
 		if words != "" {
 			words = "design " + words

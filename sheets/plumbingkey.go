@@ -26,16 +26,19 @@ func (d *draft) endOf(r *enclosure.Run) catalogue.End {
 	return catalogue.End{}
 }
 
+// short is a part's name where there is little room; the key has all of it.
+func short(name string) string { return strings.TrimPrefix(name, "rigid ") }
+
 // pieceItem is a piece of a run or drain, between what it begins and ends at.
 func (d *draft) pieceItem(number int, list []enclosure.Piece, k int, before, after catalogue.End) item {
 	p := &list[k]
 	it := item{
-		number: number, piece: p, z: math.NaN(), label: p.Name, key: p.Name,
+		number: number, piece: p, z: math.NaN(), label: short(p.Name), key: p.Name,
 		valve: p.Kind == catalogue.KindValve, oneWay: p.OneWay, undo: p.Kind == catalogue.KindUnion,
 	}
 	if p.Count > 1 {
-		it.label = fmt.Sprintf("%d x %s", p.Count, p.Name)
-		it.key = it.label
+		it.label = fmt.Sprintf("%d x %s", p.Count, short(p.Name))
+		it.key = fmt.Sprintf("%d x %s", p.Count, p.Name)
 	}
 	if p.Length > 0 && p.Kind.HasLength() {
 		it.end = d.sized(p.Length)
@@ -109,7 +112,7 @@ func (d *draft) drainItems(l *plumb, n int) int {
 	}
 	if r.Standpipe.Name != "" {
 		add("standpipe, "+r.Standpipe.Name, "its lip sets the level", (l.start+bulkhead)/2)
-		l.items[len(l.items)-1].label = "standpipe " + strings.TrimPrefix(r.Standpipe.Name, "rigid pipe ")
+		l.items[len(l.items)-1].label = "standpipe " + strings.TrimPrefix(short(r.Standpipe.Name), "pipe ")
 	} else if r.Kind == "standpipe" {
 		add("standpipe", "its lip sets the level", (l.start+bulkhead)/2)
 	}

@@ -32,8 +32,9 @@ func (c *packetCommand) Run(std *Streams) error {
 	if err != nil {
 		return refuse(std, err)
 	}
+	begin := time.Now()
 	r, err := rillwright.Build(file, data, rillwright.Options{
-		Beside: beside, NoFixes: true, Structure: true, Faults: rillwright.EveryFault, Progress: afterASecond(progress(std)),
+		Beside: beside, NoFixes: true, Structure: true, Faults: rillwright.EveryFault, Progress: afterASecond(progress(std), func() time.Duration { return time.Since(begin) }),
 	})
 	if err != nil {
 		return refuse(std, fmt.Errorf("%w\n  do: look at how the runs join pumps, tees and manifolds, and at valves that are shut", err))
@@ -63,13 +64,12 @@ func (c *packetCommand) Run(std *Streams) error {
 }
 
 // afterASecond keeps quiet about work that is done before anybody wonders.
-func afterASecond(tell func(done, of int)) func(done, of int) {
+func afterASecond(tell func(done, of int), since func() time.Duration) func(done, of int) {
 	if tell == nil {
 		return nil
 	}
-	begin := time.Now()
 	return func(done, of int) {
-		if time.Since(begin) > time.Second {
+		if since() > time.Second {
 			tell(done, of)
 		}
 	}

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"rillwright/answers"
 	"rillwright/drawing"
@@ -68,7 +70,9 @@ func Curves(s *answers.Survey, f *answers.FaultReport, p Print) ([]drawing.Sheet
 		}
 	}
 	for i := range list {
-		list[i].Title = strings.TrimPrefix(list[i].Title, s.E.Name+": ")
+		title := strings.TrimPrefix(list[i].Title, s.E.Name+": ")
+		first, n := utf8.DecodeRuneInString(title)
+		list[i].Title = string(unicode.ToUpper(first)) + title[n:]
 	}
 	return d.p.Paper.Bind(d.block("", ""), curveGroup, list), nil
 }

@@ -95,3 +95,59 @@ func TestLongLine(t *testing.T) {
 		t.Errorf("%d sheets: %s", len(list), texts(list[:1]))
 	}
 }
+
+// Two bars behind a tee and a second drain: five lines on three sheets, each line with
+// its heights, the tee numbered once, what falls and what stays open said.
+func TestSeveralLines(t *testing.T) {
+	const legs = `      - { part: vinyl hose 16 mm, length: 50 mm }
+  - name: left leg
+    from: split
+    to: drip bar
+    pieces:
+      - { part: vinyl hose 16 mm, length: 0.4 m }
+  - name: right leg
+    from: split
+    to: second bar
+    pieces:
+      - { part: vinyl hose 16 mm, length: 0.4 m }
+`
+	const second = `  - { name: second bar, part: rigid pipe 20 mm PN20, bore: 16 mm, pipe-wall: 2 mm, length: 820 mm, height: 900 mm, inlet: barb 16 mm, feed: centre, outlets: [ { count: 27, pitch: 30 mm, hole: 2.0 mm, hole-error: 0.1 mm } ] }
+
+tees:
+  - { name: split, part: tee barbed 16 mm, height: 890 mm, branch: right leg }
+
+drains:
+  - name: spare drain
+    kind: wall opening
+    lip: 170 mm
+    part: bulkhead 3/4 in
+    vented: yes
+    hole: { pane: back, size: 38 mm, up: 180 mm, in: 300 mm, edge: left }
+    to: sump
+    end-height: 160 mm
+    pieces:
+      - { part: rigid pipe 3/4 in sch 40, length: 200 mm, fall: 10 mm }
+      - { part: elbow 90 solvent 3/4 in }
+      - { part: rigid pipe 3/4 in sch 40, length: 690 mm }
+`
+	s := survey(t, trial.Swap(t, examples.CorridorCabinet, "    to: drip bar\n", "    to: split\n",
+		"      - { part: vinyl hose 16 mm, length: 50 mm }\n", legs, "drains:\n", second))
+	for _, p := range papers {
+		list := Plumbing(s, print4(p))
+		for i := range list {
+			written(t, list[i])
+		}
+		if len(list) < 4 || list[0].Title != "Plumbing, 1 of 3" {
+			t.Fatalf("%d sheets, the first %q", len(list), list[0].Title)
+		}
+		all := texts(list[3:])
+		for _, want := range []string{"tee: split", "10 mm", "far end open", "spare drain: from pool to sump"} {
+			if !strings.Contains(all, want) {
+				t.Errorf("no %q in the key: %s", want, all)
+			}
+		}
+		if n := strings.Count(all, "tee: split"); n != 1 {
+			t.Errorf("the tee is listed %d times", n)
+		}
+	}
+}

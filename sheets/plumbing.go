@@ -81,6 +81,10 @@ func (d *draft) plumbing() []plumb {
 			n++
 			l.items = append(l.items, d.pieceItem(n, r.Pieces, k, d.startOf(r), d.endOf(r)))
 		}
+		if r.To.Kind == enclosure.AtTee { // drawn once, where a line ends in it
+			n++
+			l.items = append(l.items, item{number: n, label: "tee: " + r.To.Name, key: "tee: " + r.To.Name, z: l.end})
+		}
 		out = append(out, l)
 	}
 	for i := range d.e.Drains {

@@ -69,7 +69,7 @@ func (q *sketcher) run(l *plumb, left, right float64) drawing.Measure {
 		q.sheet.Add(&drawing.Circle{Centre: drawing.Point{X: end, Y: foot}, Radius: 1, Fill: drawing.Solid})
 	}
 	// Going up, or down where the line falls.
-	q.string(l.items, x, start-5, top+3, right)
+	q.string(l.items, x, start-5, top+3, right, math.Max(top, foot)+balloonStep)
 	m := drawing.Measure{From: start, To: foot, FromEdge: q.frame.Left, ToEdge: q.frame.Left}
 	if rise := l.end - l.start; rise >= 0 {
 		m.Text = q.size(rise) + " rise"
@@ -91,19 +91,19 @@ func (q *sketcher) drain(l *plumb, water, left, right float64) drawing.Measure {
 	q.ink(&drawing.Path{Points: []drawing.Point{{X: stand, Y: lip}, {X: stand, Y: out}, {X: x, Y: out}, {X: x, Y: end}}, Pen: drawing.Thick})
 	q.ink(drawing.Line(drawing.Point{X: left + basinWide, Y: out - 3}, drawing.Point{X: left + basinWide, Y: out + 3}, drawing.Heavy))
 	q.sheet.Add(&drawing.Circle{Centre: drawing.Point{X: x, Y: end}, Radius: 1, Fill: drawing.Solid})
-	q.string(l.items, x, lip, end-3, right)
+	q.string(l.items, x, lip, end-3, right, lip+4)
 	m := drawing.Measure{From: out, To: end, FromEdge: q.frame.Left, ToEdge: q.frame.Left, Text: q.size(math.Abs(q.l.Z(l.drain.BulkheadAt)-l.end)) + " drop"}
 	return m
 }
 
 // string hangs the items of a line beside it, in order from one height on the sheet
-// to another, balloons to the right. More than there is room for share balloons.
-func (q *sketcher) string(items []item, x, from, to, right float64) {
+// to another, balloons to the right and below a place, where there is room there. More than there is room for share balloons.
+func (q *sketcher) string(items []item, x, from, to, right, below float64) {
 	if len(items) == 0 {
 		return
 	}
 	lo, hi := q.room.Top+16, q.room.Bottom-balloon-2
-	lo = math.Max(lo, math.Min(from, to)+4)
+	lo = math.Max(lo, below)
 	if need := balloonStep * float64(min(len(items), 8)); hi-lo < need {
 		lo = hi - need
 	}

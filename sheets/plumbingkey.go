@@ -12,25 +12,29 @@ import (
 )
 
 // startOf and endOf are what a run's first and last piece meet.
-func (d *draft) startOf(r *enclosure.Run) catalogue.End {
-	if r.From.Kind == enclosure.AtPump && r.From.Index < len(d.e.Pumps) {
-		return d.e.Pumps[r.From.Index].Outlet
-	}
-	return catalogue.End{}
-}
+func (d *draft) startOf(r *enclosure.Run) []catalogue.End { return d.endsAt(r.From) }
+func (d *draft) endOf(r *enclosure.Run) []catalogue.End   { return d.endsAt(r.To) }
 
-func (d *draft) endOf(r *enclosure.Run) catalogue.End {
-	if r.To.Kind == enclosure.AtManifold && r.To.Index < len(d.e.Manifolds) {
-		return d.e.Manifolds[r.To.Index].Inlet
+// endsAt are the ends that pipe or hose may meet at a place.
+func (d *draft) endsAt(p enclosure.Place) []catalogue.End {
+	switch {
+	case p.Kind == enclosure.AtPump && p.Index < len(d.e.Pumps):
+		return []catalogue.End{d.e.Pumps[p.Index].Outlet}
+	case p.Kind == enclosure.AtManifold && p.Index < len(d.e.Manifolds):
+		return []catalogue.End{d.e.Manifolds[p.Index].Inlet}
+	case p.Kind == enclosure.AtTee && p.Index < len(d.e.Tees):
+		return d.e.Tees[p.Index].Ends
+	case p.Kind == enclosure.AtPool || p.Kind == enclosure.AtSump:
+		return []catalogue.End{{Form: catalogue.Open}}
 	}
-	return catalogue.End{}
+	return nil
 }
 
 // short is a part's name where there is little room; the key has all of it.
 func short(name string) string { return strings.TrimPrefix(name, "rigid ") }
 
 // pieceItem is a piece of a run or drain, between what it begins and ends at.
-func (d *draft) pieceItem(number int, list []enclosure.Piece, k int, before, after catalogue.End) item {
+func (d *draft) pieceItem(number int, list []enclosure.Piece, k int, before, after []catalogue.End) item {
 	p := &list[k]
 	it := item{
 		number: number, piece: p, z: math.NaN(), label: short(p.Name), key: p.Name,
@@ -43,9 +47,9 @@ func (d *draft) pieceItem(number int, list []enclosure.Piece, k int, before, aft
 	if p.Length > 0 && p.Kind.HasLength() {
 		it.end = d.sized(p.Length)
 		it.label = it.end + " " + it.label
-		beside := func(k int, edge catalogue.End) []catalogue.End {
+		beside := func(k int, edge []catalogue.End) []catalogue.End {
 			if k < 0 || k >= len(list) {
-				return []catalogue.End{edge}
+				return edge
 			}
 			return list[k].Ends
 		}
@@ -78,6 +82,9 @@ func (d *draft) pieceItem(number int, list []enclosure.Piece, k int, before, aft
 
 // goesIn says how far an end of a pipe or hose goes into, or over, what it meets.
 func (d *draft) goesIn(own, others []catalogue.End) string {
+	if len(others) == 1 && others[0].Form == catalogue.Open {
+		return "open"
+	}
 	for _, a := range own {
 		for _, b := range others {
 			if ok, _ := catalogue.Mates(a, b); !ok {
@@ -96,7 +103,7 @@ func (d *draft) goesIn(own, others []catalogue.End) string {
 			}
 		}
 	}
-	return "open, or as what it meets wants"
+	return "as what it meets wants"
 }
 
 // drainItems numbers the parts of a drain from its lip down.
@@ -121,10 +128,10 @@ func (d *draft) drainItems(l *plumb, n int) int {
 		name = "bulkhead"
 	}
 	add(name, "gasket on the wet side, nut hand-tight on the dry side", bulkhead)
-	after := catalogue.End{Form: catalogue.Open}
-	before := catalogue.End{}
+	after := d.endsAt(r.To)
+	var before []catalogue.End
 	if k := len(r.Part.Ends); k > 0 {
-		before = r.Part.Ends[k-1]
+		before = r.Part.Ends[k-1:]
 	}
 	for k := range r.Pieces {
 		n++

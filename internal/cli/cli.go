@@ -38,6 +38,7 @@ type commands struct {
 	Draw   drawCommand   `cmd:"" help:"Write drawings and drilling templates to print."`
 	Faults faultsCommand `cmd:"" help:"Follow the water when something goes wrong: power cuts, blocked drains, leaks."`
 	New    newCommand    `cmd:"" help:"Write a commented design file to start from."`
+	Packet packetCommand `cmd:"" help:"Write all papers of a design as one PDF and a folder: answers, drawings, tests, emergency card."`
 	Parts  partsCommand  `cmd:"" help:"List and search the parts that a design may name."`
 	Serve  serveCommand  `cmd:"" help:"Show and change your designs in the browser."`
 	Schema schemaCommand `cmd:"" help:"Print the JSON Schema of a design file, for your editor."`

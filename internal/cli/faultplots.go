@@ -2,11 +2,9 @@ package cli
 
 import (
 	"fmt"
-	"math"
 	"strings"
 
 	"rillwright"
-	"rillwright/answers"
 	"rillwright/sheets"
 )
 
@@ -26,11 +24,11 @@ func faultPlots(std *Streams, r *rillwright.Report, courses []course, folder str
 			return err
 		}
 	}
-	if reserve(r.Faults.Line) {
-		s, err := sheets.Reserve(r.Enclosure.Units, r.Name+": how full the sump may be", r.Faults.Line.Points, marks(r)...)
-		if err != nil {
-			return err
-		}
+	s, ok, err := sheets.ReserveOf(r.Enclosure, r.Faults)
+	if err != nil {
+		return err
+	}
+	if ok {
 		if err := write("reserve.svg", &s); err != nil {
 			return err
 		}
@@ -46,27 +44,6 @@ func faultPlots(std *Streams, r *rillwright.Report, courses []course, folder str
 		}
 	}
 	return nil
-}
-
-// reserve reports whether there is a curve to draw: with a top-up from the mains
-// the water never ends.
-func reserve(l *answers.FillLine) bool {
-	for _, p := range l.Points {
-		if math.IsInf(p.Days, 0) {
-			return false
-		}
-	}
-	return len(l.Points) > 1
-}
-
-// marks are the fill lines, and how full the design has the sump.
-func marks(r *rillwright.Report) []sheets.ReserveMark {
-	bottom := r.Enclosure.Sump.Bottom
-	out := []sheets.ReserveMark{{Name: "as planned", Level: r.Faults.Survey.Likely().Start.StopLevel - bottom}}
-	if l := r.Faults.Line; l.Highest >= l.Lowest {
-		out = append(out, sheets.ReserveMark{Name: "highest mark", Level: l.Highest - bottom}, sheets.ReserveMark{Name: "lowest mark", Level: l.Lowest - bottom})
-	}
-	return out
 }
 
 // fileName makes a plain file name of the name of a fault.

@@ -55,6 +55,7 @@ var importTable = []row{
 	{"study", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout"}, "it poses each subject's problem and passes no verdict"},
 	{"faults", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study"}, "it follows an enclosure through time and passes no verdict"},
 	{"answers", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults"}, "verdicts are taken from results; they do not look for fixes"},
+	{"commission", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers"}, "what to try and what passes is taken from results; it draws nothing"},
 	{"fixes", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers"}, "it tries changes and asks again"},
 
 	{"drawing", output, []string{"geom", "quantity"}, "a drawing is lines and words in mm, whatever they mean"},

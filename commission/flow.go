@@ -222,7 +222,7 @@ func (p *planner) even(m *enclosure.Manifold) Check {
 		IfNot: "Level the manifold, poke the holes, let the air out at its ends; then drill the low ones one size up.",
 	}
 	a, ok := p.s.One(id)
-	if !ok || len(a.Figures) == 0 || a.Figures[0].Bound <= 0 {
+	if !ok || len(a.Figures) == 0 || a.Figures[0].Bound == nil {
 		c.Lacks = "evenness cannot be computed"
 		return c
 	}
@@ -232,6 +232,6 @@ func (p *planner) even(m *enclosure.Manifold) Check {
 		scale = 0.01
 	}
 	c.Expect, c.Computed = [3]float64{f.Low * scale, f.Likely * scale, f.High * scale}, true
-	c.Pass, c.From = AtLeast(f.Bound), a.Limit.Text+": "+a.Limit.Mark
+	c.Pass, c.From = AtLeast(*f.Bound*scale), a.Limit.Text+": "+a.Limit.Mark
 	return c
 }

@@ -26,6 +26,9 @@ type Enclosure struct {
 	// words, beside the Doubts.
 	Assumed []Assumption
 
+	// Sold are the sizes that flat stock is sold in.
+	Sold []catalogue.Sheet
+
 	WaterTemperature Figure // C
 	Wall             Wall
 	Pool             Pool
@@ -137,6 +140,7 @@ type ShelfPump struct {
 type Manifold struct {
 	Name       string
 	Part       string
+	Pipe       catalogue.Part // zero if the file names none
 	Bore       Figure
 	Roughness  float64
 	Length     float64

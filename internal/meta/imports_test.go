@@ -53,8 +53,9 @@ var importTable = []row{
 	{"enclosure", meaning, []string{base, "design", "catalogue"}, "it resolves the design; it computes no physics"},
 	{"layout", meaning, []string{base, "design", "catalogue", "enclosure"}, "it places what is resolved; weight, drawings and views take places from it"},
 	{"study", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout"}, "it poses each subject's problem and passes no verdict"},
+	{"pieces", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study"}, "what is cut follows from sizes and places; it passes no verdict"},
 	{"faults", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study"}, "it follows an enclosure through time and passes no verdict"},
-	{"answers", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults"}, "verdicts are taken from results; they do not look for fixes"},
+	{"answers", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "pieces", "faults"}, "verdicts are taken from results; they do not look for fixes"},
 	{"commission", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers"}, "what to try and what passes is taken from results; it draws nothing"},
 	{"fixes", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers"}, "it tries changes and asks again"},
 

@@ -163,9 +163,6 @@ func (s *Survey) coat(a *Answer, waste quantity.Band[float64], size float64) {
 	if !(area > 0) {
 		return
 	}
-	if len(s.E.Design.Coat) > 0 {
-		return // counted with the materials
-	}
 	thick := takeoff.CoatThickness()
 	low, high := area*thick.Low, area*thick.High
 	n := [2]int{joint.Cartridges(low, waste.Low, size), joint.Cartridges(high, waste.High, size)}

@@ -45,7 +45,6 @@ func (c *buyCommand) Run(std *Streams) error {
 		return printJSON(std.Out, r.Shopping)
 	case "csv":
 		w := csv.NewWriter(std.Out)
-		w.UseCRLF = true
 		return w.WriteAll(r.Shopping.Rows(r.Enclosure.Units))
 	}
 	return printList(std.Out, r)

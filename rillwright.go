@@ -155,7 +155,7 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 				carriesErr = fixes.Structure(beside, carries, o.Stop)
 			}
 			if carriesErr == nil {
-				r.Shopping, spent, carriesErr = beside.Purchases(prices)
+				r.Shopping, spent, carriesErr = beside.Purchases(prices, !o.NoFixes)
 			}
 		})
 	}

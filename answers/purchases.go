@@ -11,16 +11,16 @@ import (
 	"rillwright/takeoff"
 )
 
-// Purchases makes the list of what to buy and answers what it takes and what it costs.
-// Prices are those of the builder's price file. The error is of the built-in data.
-func (s *Survey) Purchases(prices []shopping.Price) (*shopping.List, []Answer, error) {
+// Purchases makes the list of what to buy and answers what it takes and what it costs,
+// and, if asked, what would cost less. Prices are those of the builder's price file. The error is of the built-in data.
+func (s *Survey) Purchases(prices []shopping.Price, less bool) (*shopping.List, []Answer, error) {
 	joints := study.SealedJoints(s.E, s.glass())
 	list, err := shopping.Of(s.E, takeoff.Of(s.E, joints), prices)
 	if err != nil {
 		return nil, nil, err
 	}
 	cost := s.cost(list)
-	if cost.Verdict != Holds && list.Budget > 0 {
+	if less && cost.Verdict != Holds && list.Budget > 0 {
 		changes, all, err := shopping.Cheaper(s.E, joints, prices, list)
 		if err != nil {
 			return nil, nil, err

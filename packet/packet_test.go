@@ -37,7 +37,7 @@ func input(t testing.TB, file []byte, p drawing.Format) Input {
 		t.Fatal(err)
 	}
 	list = append(append(list, holds...), f.Answers...)
-	buy, spent, err := s.Purchases(nil)
+	buy, spent, err := s.Purchases(nil, false)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -34,6 +34,7 @@ Exit status: 0 no answer fails; 1 an answer fails; 2 the command or a file is wr
 `
 
 type commands struct {
+	Buy    buyCommand    `cmd:"" help:"List what to buy, by shop, in whole packs, with prices."`
 	Check  checkCommand  `cmd:"" help:"Answer every question about a design."`
 	Draw   drawCommand   `cmd:"" help:"Write drawings and drilling templates to print."`
 	Faults faultsCommand `cmd:"" help:"Follow the water when something goes wrong: power cuts, blocked drains, leaks."`

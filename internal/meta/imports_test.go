@@ -54,7 +54,9 @@ var importTable = []row{
 	{"layout", meaning, []string{base, "design", "catalogue", "enclosure"}, "it places what is resolved; weight, drawings and views take places from it"},
 	{"study", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout"}, "it poses each subject's problem and passes no verdict"},
 	{"faults", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study"}, "it follows an enclosure through time and passes no verdict"},
-	{"answers", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults"}, "verdicts are taken from results; they do not look for fixes"},
+	{"takeoff", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study"}, "it counts what a design is made of; packs and prices come after"},
+	{"shopping", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study", "takeoff"}, "what is needed, in packs of the shop; verdicts come after"},
+	{"answers", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "takeoff", "shopping"}, "verdicts are taken from results; they do not look for fixes"},
 	{"commission", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers"}, "what to try and what passes is taken from results; it draws nothing"},
 	{"fixes", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers"}, "it tries changes and asks again"},
 

@@ -32,3 +32,20 @@ func air() []Source {
 		},
 	}
 }
+
+// lighting are the works on light on faces.
+func lighting() []Source {
+	return []Source{
+		{
+			Key: "view-factors", Title: "a catalogue of radiation view factors", Who: "Howell",
+			Where: "C-11, C-13, C-14, C-16", Mark: FromMemory, Note: "also Incropera ch. 13; numbers of the entries from memory, each form checked by integration",
+		},
+		{
+			Key: "fresnel", Title: "reflection at the faces of a clear sheet", Who: "Fresnel", Mark: Derived,
+		},
+		{
+			Key: "photons-per-lux", Title: "converting PPFD to lux", Who: "quantum-sensor maker's page", Mark: Published,
+			Note: "sunlight, fluorescent, metal halide and sodium read there; undated",
+		},
+	}
+}

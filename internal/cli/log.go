@@ -139,10 +139,13 @@ func printLog(w io.Writer, name string, lines []logLine) error {
 	return tw.Flush()
 }
 
+// errNoLog is of a design that has no place for a log.
+var errNoLog = errors.New("a built-in design keeps no log\n  do: name a design file of your own")
+
 // openLog builds a design without looking for fixes and reads its log.
 func openLog(std *Streams, name string) (*rillwright.Report, *record.Log, error) {
 	if name == "demo" || name == "demo-us" {
-		return nil, nil, refuse(std, errors.New("a built-in design keeps no log\n  do: name a design file of your own"))
+		return nil, nil, refuse(std, errNoLog)
 	}
 	file, data, beside, err := open(name)
 	if err != nil {
@@ -155,12 +158,30 @@ func openLog(std *Streams, name string) (*rillwright.Report, *record.Log, error)
 	if r.Findings.HasErrors() {
 		return nil, nil, (&checkCommand{}).refuseDesign(std, file, r.Findings)
 	}
+	log, err := readLog(std, name)
+	if err != nil {
+		return nil, nil, err
+	}
+	other := 0
+	for i := range log.Readings {
+		if d := log.Readings[i].Design; d != "-" && d != mark(data) {
+			other++
+		}
+	}
+	if other > 0 {
+		fmt.Fprintf(std.Err, "the design file has changed since: readings taken before, %d of %d\n", other, len(log.Readings))
+	}
+	return r, log, nil
+}
+
+// readLog reads the log of a design, and tells of what is wrong in it.
+func readLog(std *Streams, name string) (*record.Log, error) {
 	log, found, err := logbook.Read(logbook.Name(name))
 	if err != nil {
-		return nil, nil, refuse(std, fmt.Errorf("the log cannot be read: %w", reason(err)))
+		return nil, refuse(std, fmt.Errorf("the log cannot be read: %w", reason(err)))
 	}
 	if _, err := os.Stat(logbook.Name(name)); errors.Is(err, os.ErrNotExist) {
 		fmt.Fprintf(std.Err, "there is no log yet\n  do: begin one with: rillwright note %s rise 12 mm\n", quoted(name))
 	}
-	return r, log, finding.Write(std.Err, found)
+	return log, finding.Write(std.Err, found)
 }

@@ -69,7 +69,7 @@ func (c *noteCommand) Run(std *Streams) error {
 func (c *noteCommand) names(std *Streams) (record.Names, []byte, error) {
 	var n record.Names
 	if c.Design == "demo" || c.Design == "demo-us" {
-		return n, nil, refuse(std, errors.New("a built-in design keeps no log\n  do: name a design file of your own"))
+		return n, nil, refuse(std, errNoLog)
 	}
 	file, data, _, err := open(c.Design)
 	if err != nil {

@@ -60,6 +60,8 @@ var importTable = []row{
 	{"shopping", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study", "takeoff"}, "what is needed, in packs of the shop; verdicts come after"},
 	{"answers", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "takeoff", "shopping"}, "verdicts are taken from results; they do not look for fixes"},
 	{"commission", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers"}, "what to try and what passes is taken from results; it draws nothing"},
+	{"record", meaning, []string{base, "hydraulics"}, "what was measured is lines and figures, whatever was designed; it opens no file"},
+	{"asbuilt", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers", "commission", "record"}, "what readings tell is computed from the networks; it passes no verdict and opens no file"},
 	{"fixes", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers"}, "it tries changes and asks again"},
 
 	{"drawing", output, []string{"geom", "quantity"}, "a drawing is lines and words in mm, whatever they mean"},
@@ -70,8 +72,9 @@ var importTable = []row{
 	{".", "chain", []string{base, meaning, output}, "the whole chain, once"},
 
 	{"internal/wire", "edges", []string{".", base, meaning}, "results as JSON, for the command line and the page alike"},
-	{"workbench", "edges", []string{".", base, meaning, output, "internal/wire", "examples"}, "it shows what the chain gives"},
-	{"internal/cli", "edges", []string{".", base, meaning, output, "workbench", "internal/wire", "examples"}, "it shows what the chain gives"},
+	{"internal/logbook", "edges", []string{"finding", "record"}, "it keeps the file of a log; what stands in it is record's"},
+	{"workbench", "edges", []string{".", base, meaning, output, "internal/wire", "internal/logbook", "examples"}, "it shows what the chain gives"},
+	{"internal/cli", "edges", []string{".", base, meaning, output, "workbench", "internal/wire", "internal/logbook", "examples"}, "it shows what the chain gives"},
 	{"cmd/rillwright", "edges", []string{"internal/cli"}, "main is one call"},
 	{"internal/trial", "edges", []string{base, "design", "catalogue"}, "tests of several packages begin with an example, changed"},
 	{"internal/meta", "edges", []string{"source"}, "rules need no product code but the list of sources"},

@@ -9,13 +9,13 @@ import (
 	"rillwright/cutting"
 )
 
-// What is lost and kept. Metric and US designs alike; all assumed, no source.
+// What is lost and kept; assumed, no source, unless said otherwise.
 const (
-	sawKerf   = 0.0015 // of a fine saw through plastic pipe or sheet, m
-	snapStrip = 0.015  // the narrowest strip that comes off scored glass in one piece, m; that of package cutting's check
-	keepSheet = 0.05   // the shorter side of an offcut of sheet worth keeping, m
-	keepBar   = 0.1    // an offcut of pipe or hose worth keeping, m
-	keepCells = 4      // the shorter side of an offcut of grid worth keeping
+	pipeKerf  = 0.003 // of a saw through plastic pipe or sheet, m: 2 to 3 mm, from memory of the trade
+	snapStrip = 0.015 // the narrowest strip that comes off scored glass in one piece, m; that of package cutting's check
+	keepSheet = 0.05  // the shorter side of an offcut of sheet worth keeping, m
+	keepBar   = 0.1   // an offcut of pipe or hose worth keeping, m
+	keepCells = 4     // the shorter side of an offcut of grid worth keeping
 )
 
 // layouts lays out all that is cut.
@@ -56,7 +56,7 @@ func (b *builder) sheets() {
 		if g.material != "annealed" {
 			what = g.material
 			l.What = fmt.Sprintf("%s, %s", g.material, b.show(g.thick))
-			l.Job.Kerf = sawKerf * 2
+			l.Job.Kerf = pipeKerf
 		} else {
 			l.Job.MinStrip = snapStrip
 		}
@@ -165,7 +165,7 @@ func (b *builder) bars() {
 		l := BarLayout{Part: part, Lengths: rows[part]}
 		kind := b.out.Lengths[l.Lengths[0]].Kind
 		l.Roll = kind != "pipe"
-		l.Job = cutting.BarJob{Kerf: sawKerf, Keep: keepBar}
+		l.Job = cutting.BarJob{Kerf: pipeKerf, Keep: keepBar}
 		if l.Roll {
 			l.Job.Kerf = 0
 		}
@@ -178,13 +178,13 @@ func (b *builder) bars() {
 		}
 		from := b.stock(1, func(s string) bool { return strings.HasPrefix(strings.ToLower(part), s) })
 		if !l.Roll {
-			from = append(from, b.sold("pipe")...)
+			from = append(from, b.pipeSold(part)...)
 		} else if total := math.Ceil(l.Need/b.roll()-1e-9) * b.roll(); total > 0 {
 			from = append(from, held{Stock: Stock{Name: b.show(total) + " off the roll"}, count: 1, size: []float64{total}})
 		}
 		for _, h := range from {
 			l.Stock = append(l.Stock, h.Stock)
-			l.Job.Stock = append(l.Job.Stock, cutting.BarStock{Name: h.Name, Length: h.size[0], OnHand: h.OnHand, Count: h.count})
+			l.Job.Stock = append(l.Job.Stock, cutting.BarStock{Name: h.Name, Length: h.size[0], OnHand: h.OnHand, Count: h.count, Cost: h.cost})
 		}
 		var err error
 		if l.Plan, err = cutting.CutBars(l.Job); err != nil {

@@ -3,6 +3,8 @@ package pieces
 import (
 	"strings"
 
+	"rillwright/catalogue"
+	"rillwright/design"
 	"rillwright/quantity"
 )
 
@@ -12,6 +14,7 @@ type held struct {
 	count int // 0: any number
 	size  []float64
 	trim  float64
+	cost  float64 // of each; 0 if size counts
 }
 
 // readSize reads a size as it stands on a label: 600 x 1200 mm, 2 x 4 ft, 900 x 400 x
@@ -81,11 +84,36 @@ func (b *builder) gridSheets() (out []held) {
 
 // sold returns the sizes that a material is sold in, for the units of the design.
 func (b *builder) sold(what string) (out []held) {
-	for _, s := range b.e.Sold {
+	for _, s := range b.e.Parts.Sheets() {
 		if s.What == what && s.US == b.us() {
 			out = append(out, held{
 				Stock: Stock{Name: s.Label, Note: s.Note}, size: []float64{float64(s.Width), float64(s.Height)}, trim: float64(s.Trim),
 			})
+		}
+	}
+	return out
+}
+
+// pipeSold returns the lengths that a part is sold in: its own, else those of pipe, at
+// the middle of their price band, so that the layout is what the shopping list buys.
+func (b *builder) pipeSold(part string) (out []held) {
+	goods, err := catalogue.Goods(b.us())
+	if err != nil {
+		return nil // the built-in list is tested
+	}
+	packs := goods["pipe"].Packs
+	if len(packs) == 0 {
+		return nil
+	}
+	if p, ok := b.e.Parts.Find(part); ok && len(p.Stock) > 0 {
+		for _, l := range p.Stock {
+			out = append(out, held{Stock: Stock{Name: l.Show(b.e.Units)}, size: []float64{float64(l)}, cost: (packs[0].Low + packs[0].High) / 2})
+		}
+		return out
+	}
+	for _, s := range packs {
+		if k, err := design.ReadPack(s.Text, b.us()); err == nil && k.Kind == design.PackLength {
+			out = append(out, held{Stock: Stock{Name: s.Text}, size: []float64{k.Size}, cost: (s.Low + s.High) / 2})
 		}
 	}
 	return out

@@ -23,6 +23,8 @@ type List struct {
 	Lengths []Length
 	Panels  []Panel
 	Layouts Layouts
+	// Bond is the thinnest, likely and thickest bond line between panes, m.
+	Bond [3]float64
 	// Assumed are figures taken without a source, in words.
 	Assumed []string
 }
@@ -35,6 +37,13 @@ func Build(e *enclosure.Enclosure, l *layout.Layout) *List {
 	b.lengths()
 	b.panels()
 	b.layouts()
+	return b.out
+}
+
+// Sizes is the part of Build that gives finished sizes: Pieces alone.
+func Sizes(e *enclosure.Enclosure, l *layout.Layout) *List {
+	b := &builder{e: e, l: l, out: &List{}}
+	b.pieces()
 	return b.out
 }
 

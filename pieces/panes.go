@@ -29,7 +29,8 @@ func (b *builder) assume(s string) { b.out.Assumed = append(b.out.Assumed, s) }
 
 // pieces lists the panes, the dam and the strips.
 func (b *builder) pieces() {
-	b.box = boxOf(b.l, b.bond())
+	b.out.Bond = b.bond()
+	b.box = boxOf(b.l, b.out.Bond)
 	j := b.box.infer()
 	list := b.e.Design.Enclosure.Panes
 	dam := false
@@ -243,6 +244,8 @@ func edges(p *design.Pane, at string) [4]Edge {
 			out[i].Held = f.Value
 		case at == "door":
 			out[i].Held = "free"
+		case at == "bottom":
+			out[i].Held = "bonded"
 		}
 		// What fingers and hoses touch is polished; what lies in silicone or under a rim
 		// need only be no longer sharp.

@@ -113,3 +113,30 @@ type Panel struct {
 	FirstCol, FirstRow int
 	Notched            int // cells cut out of this part
 }
+
+// Says is the fit as it follows the words "which" and before "by 3 mm".
+func (f Fit) Says() string {
+	return [...]string{"agrees", "stands as typed", "stands out", "is too short", "leaves its bonds thin, being too long", "does not go in, being too long"}[f]
+}
+
+// Finishes tells how the edges of a piece are finished, those alike together:
+// "arrissed; top polished".
+func Finishes(p *Piece) string {
+	polished := ""
+	n := 0
+	for _, e := range p.Edges {
+		if e.Finish == "polished" {
+			if n++; n > 1 {
+				polished += ", "
+			}
+			polished += e.Side
+		}
+	}
+	switch n {
+	case 0:
+		return "arrissed"
+	case len(p.Edges):
+		return "polished all round"
+	}
+	return "arrissed; " + polished + " polished"
+}

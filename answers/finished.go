@@ -31,7 +31,6 @@ func (s *Survey) Finished() Answer {
 			}
 			known++
 			f := figure(p.Name+", "+word, quantity.Band[quantity.Length]{Low: quantity.Length(side.Typed), Likely: quantity.Length(side.Typed), High: quantity.Length(side.Typed)}, sys)
-			f = against(f, side.Cut)
 			if side.Captive {
 				f = against(f, side.High)
 			}

@@ -55,9 +55,18 @@ type corner struct{ a, b side }
 // through: the floor pane under all others, the back over the sides, the top last.
 func corners() []corner {
 	return []corner{
-		{4, 2}, {4, 0}, {4, 1}, {4, 3},
-		{2, 0}, {2, 1}, {3, 0}, {3, 1},
-		{2, 5}, {0, 5}, {1, 5}, {3, 5},
+		{4, 2},
+		{4, 0},
+		{4, 1},
+		{4, 3},
+		{2, 0},
+		{2, 1},
+		{3, 0},
+		{3, 1},
+		{2, 5},
+		{0, 5},
+		{1, 5},
+		{3, 5},
 	}
 }
 

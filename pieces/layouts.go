@@ -67,3 +67,21 @@ type BarLayout struct {
 	Plan    cutting.BarPlan
 	Err     string
 }
+
+// BarCuts is one length of pipe or hose and what is cut from it.
+type BarCuts = cutting.BarLayout
+
+// Least says how a layout stands against the least that could be bought.
+type Least struct {
+	Proven bool    // no layout buys less
+	Gap    float64 // otherwise at most this share more is bought
+}
+
+// Least tells how good the layout is.
+func (g *GlassLayout) Least() Least { return Least{g.Plan.Status == cutting.Proven, g.Plan.Gap} }
+
+// Least tells how good the layout is.
+func (g *GridLayout) Least() Least { return Least{g.Plan.Status == cutting.Proven, g.Plan.Gap} }
+
+// Least tells how good the layout is.
+func (g *BarLayout) Least() Least { return Least{g.Plan.Status == cutting.Proven, g.Plan.Gap} }

@@ -66,8 +66,11 @@ func TestDemoByHand(t *testing.T) {
 		width, height float64
 		captive       bool
 	}{
-		{"base", 0.9, 0.45, false}, {"back", 0.9, 1.04, false}, {"side", 0.443, 1.04, false},
-		{"dam pane", 0.886, 0.2, true}, {"top strip", 0.886, 0.26, true},
+		{"base", 0.9, 0.45, false},
+		{"back", 0.9, 1.04, false},
+		{"side", 0.443, 1.04, false},
+		{"dam pane", 0.886, 0.2, true},
+		{"top strip", 0.886, 0.26, true},
 	} {
 		p := piece(t, l, c.name)
 		if math.Abs(p.Width.Cut-c.width) > 1e-9 || math.Abs(p.Height.Cut-c.height) > 1e-9 {

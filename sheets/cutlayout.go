@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"strings"
 
-	"rillwright/cutting"
 	"rillwright/drawing"
 	"rillwright/enclosure"
 	"rillwright/pieces"
@@ -188,7 +187,7 @@ func (d *draft) glassCut(g *pieces.GlassLayout, k int) drawing.Sheet {
 	notes := []string{
 		d.stockNote(&g.Stock[s.Stock]) + " What is hatched is left, what of it has a size is worth keeping.",
 		"Cuts in this order, each right across what it divides, measured on the whole sheet: " + strings.Join(say, ", ") + ".",
-		planNote(g.Plan.Status, g.Plan.Gap) + " Score once, snap at once; gloves and glasses. Measure the box again before you cut what goes between two panes.",
+		planNote(g.Least()) + " Score once, snap at once; gloves and glasses. Measure the box again before you cut what goes between two panes.",
 	}
 	return d.cutBoard(fmt.Sprintf("Cut layout: %s, sheet %d", g.What, k+1), from.Width, from.Height, list, cuts, notes)
 }
@@ -228,7 +227,7 @@ func (d *draft) gridCut(g *pieces.GridLayout, k int) drawing.Sheet {
 	notes := []string{
 		d.stockNote(&g.Stock[s.Stock]) + fmt.Sprintf(" %d x %d whole cells of %s; check with ten cells measured.", from.Cols, from.Rows, d.sized(g.Pitch)),
 		"Cuts in this order, through the middle of cells, so that both parts keep their walls; columns count from the left, rows from below: " + strings.Join(say, ", ") + ".",
-		planNote(g.Plan.Status, g.Plan.Gap) + " Notches: see the cell map. Glasses on: snipped grid flies.",
+		planNote(g.Least()) + " Notches: see the cell map. Glasses on: snipped grid flies.",
 	}
 	return d.cutBoard(fmt.Sprintf("Cut layout: lighting grid, sheet %d", k+1), m(from.Cols), m(from.Rows), list, cuts, notes)
 }
@@ -241,11 +240,11 @@ func (d *draft) stockNote(s *pieces.Stock) string {
 }
 
 // planNote says how good a layout is.
-func planNote(s cutting.Status, gap float64) string {
-	if s == cutting.Proven {
+func planNote(l pieces.Least) string {
+	if l.Proven {
 		return "No layout buys less: proven."
 	}
-	return fmt.Sprintf("At most %.1f %% more is bought than the least possible.", 100*gap)
+	return fmt.Sprintf("At most %.1f %% more is bought than the least possible.", 100*l.Gap)
 }
 
 // barCuts draws pipe and hose as strips, one for each length that something is cut
@@ -295,7 +294,7 @@ func (d *draft) barCuts(l *pieces.List) []drawing.Sheet {
 }
 
 // strip draws a length of pipe with its cuts and what is left of it.
-func (g *ledger) strip(whole float64, s *cutting.BarLayout, left, top float64) {
+func (g *ledger) strip(whole float64, s *pieces.BarCuts, left, top float64) {
 	const high = 8.0
 	k := (g.wide() - 2*cellPad) / whole
 	sheet := g.sheet()

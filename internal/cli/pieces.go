@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"rillwright"
-	"rillwright/cutting"
 	"rillwright/finding"
 	"rillwright/internal/wire"
 	"rillwright/layout"
@@ -157,7 +156,7 @@ func (p *piecesPrinter) layouts() {
 				}
 			}
 		}
-		p.plan(g.What, g.Err, len(g.Plan.Missing), g.Plan.Status, g.Plan.Gap)
+		p.plan(g.What, g.Err, len(g.Plan.Missing), g.Least())
 	}
 	for i := range out.Grids {
 		g := &out.Grids[i]
@@ -174,7 +173,7 @@ func (p *piecesPrinter) layouts() {
 				}
 			}
 		}
-		p.plan("grid", g.Err, len(g.Plan.Missing), g.Plan.Status, g.Plan.Gap)
+		p.plan("grid", g.Err, len(g.Plan.Missing), g.Least())
 	}
 	for i := range out.Bars {
 		g := &out.Bars[i]
@@ -189,7 +188,7 @@ func (p *piecesPrinter) layouts() {
 				fmt.Fprintf(p.w, "      offcut: %s\n", p.show(s.Offcut))
 			}
 		}
-		p.plan(g.Part, g.Err, len(g.Plan.Missing), g.Plan.Status, g.Plan.Gap)
+		p.plan(g.Part, g.Err, len(g.Plan.Missing), g.Least())
 	}
 	for _, o := range out.Ordered {
 		fmt.Fprintf(p.w, "%s: %s\n", p.l.Pieces[o.Piece].Name, o.Why)
@@ -213,14 +212,14 @@ func (p *piecesPrinter) from(what string, s *pieces.Stock, names []string) {
 }
 
 // plan says what is not proven or not possible about a layout.
-func (p *piecesPrinter) plan(what, fault string, missing int, status cutting.Status, gap float64) {
+func (p *piecesPrinter) plan(what, fault string, missing int, l pieces.Least) {
 	switch {
 	case fault != "":
 		fmt.Fprintf(p.w, "%s: no layout: %s\n", what, fault)
 	case missing > 0:
 		fmt.Fprintf(p.w, "%s: %d pieces are larger than anything on hand or sold: ask the shop for them, cut to size\n", what, missing)
-	case status != cutting.Proven:
-		fmt.Fprintf(p.w, "      at most %.1f %% more is bought than the least possible\n", 100*gap)
+	case !l.Proven:
+		fmt.Fprintf(p.w, "      at most %.1f %% more is bought than the least possible\n", 100*l.Gap)
 	default:
 		io.WriteString(p.w, "      nothing can be laid out with less bought\n")
 	}

@@ -156,7 +156,7 @@ func (out *Pieces) laid(l *pieces.List) {
 		for k := range g.Plan.Sheets {
 			s := &g.Plan.Sheets[k]
 			from := &g.Stock[s.Stock]
-			row := PiecesSheet{What: g.What, Stock: from.Name, OnHand: from.OnHand, Line: from.Line, Pieces: []PiecesRect{}, Offcuts: []PiecesRect{}, Proven: g.Plan.Status.String() == "proven", Gap: Round(g.Plan.Gap)}
+			row := PiecesSheet{What: g.What, Stock: from.Name, OnHand: from.OnHand, Line: from.Line, Pieces: []PiecesRect{}, Offcuts: []PiecesRect{}, Proven: g.Least().Proven, Gap: Round(g.Plan.Gap)}
 			for _, x := range s.Pieces {
 				row.Pieces = append(row.Pieces, PiecesRect{Name: g.Job.Pieces[x.Piece].Name, X: Round(x.X), Y: Round(x.Y), W: Round(x.W), H: Round(x.H)})
 			}
@@ -173,7 +173,7 @@ func (out *Pieces) laid(l *pieces.List) {
 		for k := range g.Plan.Sheets {
 			s := &g.Plan.Sheets[k]
 			from := &g.Stock[s.Stock]
-			row := PiecesSheet{What: "grid", Stock: from.Name, OnHand: from.OnHand, Line: from.Line, Pieces: []PiecesRect{}, Offcuts: []PiecesRect{}, Proven: g.Plan.Status.String() == "proven", Gap: Round(g.Plan.Gap)}
+			row := PiecesSheet{What: "grid", Stock: from.Name, OnHand: from.OnHand, Line: from.Line, Pieces: []PiecesRect{}, Offcuts: []PiecesRect{}, Proven: g.Least().Proven, Gap: Round(g.Plan.Gap)}
 			for _, x := range s.Pieces {
 				row.Pieces = append(row.Pieces, PiecesRect{Name: g.Job.Pieces[x.Piece].Name, X: float64(x.Col), Y: float64(x.Row), W: float64(x.Cols), H: float64(x.Rows)})
 			}
@@ -190,7 +190,7 @@ func (out *Pieces) laid(l *pieces.List) {
 		for k := range g.Plan.Bars {
 			s := &g.Plan.Bars[k]
 			from := &g.Stock[s.Stock]
-			row := PiecesBar{What: g.Part, Stock: from.Name, OnHand: from.OnHand, Line: from.Line, Cuts: []PiecesRect{}, Offcut: Round(s.Offcut), Proven: g.Plan.Status.String() == "proven", Gap: Round(g.Plan.Gap)}
+			row := PiecesBar{What: g.Part, Stock: from.Name, OnHand: from.OnHand, Line: from.Line, Cuts: []PiecesRect{}, Offcut: Round(s.Offcut), Proven: g.Least().Proven, Gap: Round(g.Plan.Gap)}
 			for _, x := range s.Cuts {
 				row.Cuts = append(row.Cuts, PiecesRect{Name: g.Job.Pieces[x.Piece].Name, X: Round(x.From), W: Round(x.To - x.From)})
 			}

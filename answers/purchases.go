@@ -251,8 +251,12 @@ func (s *Survey) spendLess(a *Answer, list *shopping.List, changes []shopping.Ch
 			a.Cautions = append(a.Cautions, fmt.Sprintf("To %s would bring it to %s.", c.Do, text(c.After)))
 			continue
 		}
+		saves := "saves about " + money(c.Saves, list.Currency)
+		if c.Saves < 0.5 {
+			saves = "saves up to " + money(c.SavesMost, list.Currency) + " at the dear end"
+		}
 		a.Fixes = append(a.Fixes, Fix{
-			Do: c.Do, Edits: c.Edits, Cost: "saves about " + money(c.Saves, list.Currency) + "; gives up " + c.Gives,
+			Do: c.Do, Edits: c.Edits, Cost: saves + "; gives up " + c.Gives,
 			Weight: float64(i), Before: text(list.Total), After: text(c.After), Verdict: verdict(c.After),
 		})
 		if c.Adding {

@@ -20,9 +20,11 @@ type Change struct {
 	Edits  []design.Edit // that write it into the file; none where the builder chooses how
 	Gives  string        // what is given up
 	After  takeoff.Band  // the total with it
-	Saves  float64       // at the likely figure
+	Saves  float64       // at the likely figure; SavesMost is at the dear end
 	Adding bool          // it can be taken together with others
 	apply  func(*design.Design)
+
+	SavesMost float64
 }
 
 // Cheaper tries what spends less, each alone, and returns what saves anything, those
@@ -58,28 +60,26 @@ func Cheaper(e *enclosure.Enclosure, joints study.Joints, more []Price, base *Li
 		trial.Design = &own
 		return Of(&trial, takeoff.Of(&trial, joints), more)
 	}
-	both := Change{apply: func(d *design.Design) {
-		for i := range all {
-			if all[i].Adding {
-				all[i].apply(d)
-			}
-		}
-	}}
 	for i := range all {
 		l, err := total(&all[i])
 		if err != nil {
 			return nil, together, err
 		}
-		all[i].After, all[i].Saves = l.Total, base.Total.Likely-l.Total.Likely
+		c := &all[i]
+		c.After, c.Saves, c.SavesMost = l.Total, base.Total.Likely-l.Total.Likely, base.Total.High-l.Total.High
+		if c.Saves > 0.005 || c.SavesMost > 0.5 {
+			list = append(list, *c)
+		}
 	}
-	l, err := total(&both)
+	l, err := total(&Change{apply: func(d *design.Design) {
+		for i := range list {
+			if list[i].Adding {
+				list[i].apply(d)
+			}
+		}
+	}})
 	if err != nil {
 		return nil, together, err
-	}
-	for i := range all {
-		if all[i].Saves > 0.005 {
-			list = append(list, all[i])
-		}
 	}
 	slices.SortStableFunc(list, func(a, b Change) int {
 		if a.Adding != b.Adding {

@@ -58,7 +58,7 @@ var importTable = []row{
 	{"shopping", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study", "takeoff"}, "what is needed, in packs of the shop; verdicts come after"},
 	{"answers", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "takeoff", "shopping"}, "verdicts are taken from results; they do not look for fixes"},
 	{"commission", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers"}, "what to try and what passes is taken from results; it draws nothing"},
-	{"fixes", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers"}, "it tries changes and asks again"},
+	{"fixes", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "shopping", "answers"}, "it tries changes and asks again"},
 
 	{"drawing", output, []string{"geom", "quantity"}, "a drawing is lines and words in mm, whatever they mean"},
 	{"drawing/*", output, []string{"drawing"}, "a writer turns a drawing into one file format"},

@@ -27,6 +27,9 @@ type Options struct {
 	Beside fs.FS
 	// NoFixes leaves out the search for what would help.
 	NoFixes bool
+	// AsBuilt, if given, returns the enclosure as readings tell it, for every
+	// answer to work from. It is called once; an error of it ends all.
+	AsBuilt func(*enclosure.Enclosure) (*enclosure.Enclosure, error)
 	// Structure answers what glass, holes and floor bear.
 	Structure bool
 	// Faults says how far faults are followed through time.
@@ -118,6 +121,13 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 	r.Findings = append(r.Findings, found...)
 	if found.HasErrors() {
 		return r, nil
+	}
+	if o.AsBuilt != nil {
+		built, err := o.AsBuilt(e)
+		if err != nil {
+			return r, fmt.Errorf("%s: %w", file, err)
+		}
+		e = built
 	}
 	r.Enclosure = e
 	if err := o.stopped(); err != nil {

@@ -77,8 +77,11 @@ func (b *buyer) packs(it *Item, g *catalogue.Good, is func(design.Pack) (float64
 		p.low, p.high, p.own, p.from = m.Amount, m.Amount, true, fmt.Sprintf("yours, line %d", it.Line)
 		return []pack{p}
 	}
-	if c := it.Part.Price; c.Given() && (!c.Generic && c.Currency == b.list.Currency) && len(out) > 0 && (c.Per == "piece" || c.Per == "length") {
+	if c := it.Part.Price; c.Given() && !c.Generic && c.Currency == b.list.Currency && len(out) > 0 {
 		p := out[len(out)-1]
+		if k, err := design.ReadPack("1 "+c.Per, b.us); err == nil && k.Kind == design.PackLength {
+			p.text, p.size = "1 "+c.Per, k.Size
+		}
 		p.low, p.high, p.own, p.from = c.Low, c.High, true, "yours, from your parts file"
 		out = []pack{p}
 	}

@@ -27,10 +27,11 @@ type Change struct {
 	SavesMost float64
 }
 
-// Cheaper tries what spends less, each alone, and returns what saves anything, those
-// that give up least first; all together is the total with all that have edits. What a
-// change does to the water is not judged here.
-func Cheaper(e *enclosure.Enclosure, joints study.Joints, more []Price, base *List) (list []Change, together takeoff.Band, err error) {
+// Cheaper tries what spends less, each alone, and returns what saves anything: first
+// what can go together, of these what saves most. Together holds the total with the
+// first of those, with the first two and so on. What a change does to the water is not
+// judged here.
+func Cheaper(e *enclosure.Enclosure, joints study.Joints, more []Price, base *List) (list []Change, together []takeoff.Band, err error) {
 	d := e.Design
 	var all []Change
 	if f := d.Budget.Spares; !f.Given() || f.Value {
@@ -63,7 +64,7 @@ func Cheaper(e *enclosure.Enclosure, joints study.Joints, more []Price, base *Li
 	for i := range all {
 		l, err := total(&all[i])
 		if err != nil {
-			return nil, together, err
+			return nil, nil, err
 		}
 		c := &all[i]
 		c.After, c.Saves, c.SavesMost = l.Total, base.Total.Likely-l.Total.Likely, base.Total.High-l.Total.High
@@ -71,23 +72,24 @@ func Cheaper(e *enclosure.Enclosure, joints study.Joints, more []Price, base *Li
 			list = append(list, *c)
 		}
 	}
-	l, err := total(&Change{apply: func(d *design.Design) {
-		for i := range list {
-			if list[i].Adding {
-				list[i].apply(d)
-			}
-		}
-	}})
-	if err != nil {
-		return nil, together, err
-	}
 	slices.SortStableFunc(list, func(a, b Change) int {
 		if a.Adding != b.Adding {
 			return cmp.Compare(btoi(b.Adding), btoi(a.Adding))
 		}
 		return cmp.Compare(b.Saves, a.Saves)
 	})
-	return list, l.Total, nil
+	for n := 1; n <= len(list) && list[n-1].Adding; n++ {
+		l, err := total(&Change{apply: func(d *design.Design) {
+			for i := range n {
+				list[i].apply(d)
+			}
+		}})
+		if err != nil {
+			return nil, nil, err
+		}
+		together = append(together, l.Total)
+	}
+	return list, together, nil
 }
 
 func btoi(b bool) int {

@@ -54,7 +54,11 @@ func (it *Item) Costs(currency string) string {
 	case it.Cost.High-it.Cost.Low < 0.005:
 		return amount(it.Cost.Likely) + " " + currency
 	}
-	return about + amount(it.Cost.Low) + " to " + amount(it.Cost.High) + " " + currency
+	low, high := amount(it.Cost.Low), amount(it.Cost.High)
+	if it.Cost.High >= 10 {
+		low = fmt.Sprintf("%.0f", it.Cost.Low)
+	}
+	return strings.TrimSpace(about + low + " to " + high + " " + currency)
 }
 
 // amount shows money without its currency.

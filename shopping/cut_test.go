@@ -48,6 +48,22 @@ func TestGridSheets(t *testing.T) {
 	}
 }
 
+// A design of any size gives a list, and soon.
+func TestHuge(t *testing.T) {
+	const many = 1_000_000
+	needs := []takeoff.Need{
+		{Name: "grid sheet", Key: "grid sheet", Unit: takeoff.SquareMetres, Panels: []takeoff.Panel{{Name: "wall", Across: many, High: many, Pitch: 0.015}}},
+		{Name: "pipe", Key: "pipe", Unit: takeoff.Metres, Amount: takeoff.Band{Low: many, Likely: many, High: many}, Lengths: []takeoff.Length{{Name: "a", Length: 1, Count: many}}},
+		{Name: "hose", Key: "hose", Unit: takeoff.Metres, Amount: takeoff.Band{Low: many, Likely: many, High: many}, Lengths: []takeoff.Length{{Name: "a", Length: 1, Count: many}}},
+	}
+	l := listOf(t, bare(false, stocked("hose", "2 m", 9)), needs)
+	for i := range l.Items {
+		if n := l.Items[i].Packs[1]; n < many/5 {
+			t.Errorf("%s: %d", l.Items[i].Name, n)
+		}
+	}
+}
+
 // Pipe: as few lengths as hold the pieces with a cut between each, stock first.
 func TestPipe(t *testing.T) {
 	pipe := takeoff.Need{Name: "rigid pipe 25 mm", Key: "pipe", Unit: takeoff.Metres, Amount: takeoff.Band{Low: 3, Likely: 3, High: 3}, Lengths: []takeoff.Length{{Name: "a", Length: 1, Count: 2}, {Name: "b", Length: 0.5, Count: 2}}}

@@ -162,6 +162,11 @@ func TestFoam(t *testing.T) {
 	if it.Packs != (Ends{0, 0, 1}) || it.Hold != "3 x 750 ml" {
 		t.Errorf("%v, %s", it.Packs, it.Hold)
 	}
+	// A can of 12 oz yields a fifth of one of 750 ml at the bad end: ten do for two.
+	it = listOf(t, bare(false, stocked("foam", "12 oz", 10)), []takeoff.Need{n}).Items[0]
+	if it.Packs != (Ends{0, 0, 2}) {
+		t.Errorf("%v, %s", it.Packs, it.Hold)
+	}
 }
 
 // A price for the lot is paid once, whatever number of lines it covers; a line with a

@@ -46,7 +46,11 @@ func said(r *record.Reading, sys quantity.System) string {
 		out += " " + r.Text
 	}
 	if v, u, ok := measured(r); ok {
-		if shown := commission.Show(u, v, sys); shown != r.Text {
+		shown := commission.Show(u, v, sys)
+		if r.What == "top-up" {
+			shown = showSite(r.What, v, sys)
+		}
+		if shown != r.Text {
 			out += ": " + shown
 			if len(r.Values) > 1 && r.Kind != record.Cups {
 				out += " in the mean"
@@ -94,6 +98,9 @@ func (c *logCommand) Run(std *Streams) error {
 		v, u, ok := measured(e)
 		if ok {
 			l.Figure = commission.Show(u, v, sys)
+			if e.What == "top-up" {
+				l.Figure = showSite(e.What, v, sys)
+			}
 		}
 		if check := plan.Find(l.ID); ok && check != nil && !math.IsNaN(v) {
 			if passed, ok := check.Passed(v); ok {

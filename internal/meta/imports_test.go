@@ -55,7 +55,7 @@ var importTable = []row{
 	{"study", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout"}, "it poses each subject's problem and passes no verdict"},
 	{"faults", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study"}, "it follows an enclosure through time and passes no verdict"},
 	{"answers", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults"}, "verdicts are taken from results; they do not look for fixes"},
-	{"commission", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers"}, "what to try and what passes is taken from results; it draws nothing"},
+	{"commission", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers", "record"}, "what to try and what passes is taken from results; it draws nothing"},
 	{"record", meaning, []string{base, "hydraulics"}, "what was measured is lines and figures, whatever was designed; it opens no file"},
 	{"asbuilt", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers", "commission", "record"}, "what readings tell is computed from the networks; it passes no verdict and opens no file"},
 	{"keeping", meaning, []string{base, "catalogue", "enclosure", "record"}, "what is due and where it goes follows from design and log; it computes no circuit and opens no file"},

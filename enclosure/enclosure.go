@@ -21,6 +21,7 @@ type Enclosure struct {
 	Name   string
 	Units  quantity.System
 	Design *design.Design
+	Parts  *catalogue.Catalogue // that its parts were looked up in
 	Doubts []Doubt
 	// Assumed lists what the file leaves open and was therefore assumed, in
 	// words, beside the Doubts.

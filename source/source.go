@@ -46,7 +46,7 @@ func (s Source) String() string {
 
 // sorted holds the register by key; it never changes.
 var sorted = sync.OnceValue(func() []Source {
-	list := slices.Concat(generic(), trade(), water(), pipes(), fittings(), outlets(), wicks(), evenness(), drains(), pumps(), solvers(), glass(), sealants(), loads())
+	list := slices.Concat(generic(), trade(), water(), pipes(), fittings(), outlets(), wicks(), evenness(), drains(), pumps(), solvers(), glass(), sealants(), loads(), air(), lighting())
 	slices.SortFunc(list, compare)
 	return list
 })

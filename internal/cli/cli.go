@@ -35,6 +35,7 @@ Exit status: 0 no answer fails; 1 an answer fails; 2 the command or a file is wr
 
 type commands struct {
 	Built    builtCommand    `cmd:"" help:"Tell what your first readings settle of a design: its pump, its hose, its outlets."`
+	Buy      buyCommand      `cmd:"" help:"List what to buy, by shop, in whole packs, with prices."`
 	Check    checkCommand    `cmd:"" help:"Answer every question about a design."`
 	Diagnose diagnoseCommand `cmd:"" help:"Tell from your readings what has gone wrong, what to look at first and what to measure next."`
 	Draw     drawCommand     `cmd:"" help:"Write drawings and drilling templates to print."`

@@ -113,6 +113,9 @@ func TestFitHoldsTheTruth(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
+		if !f.Settled {
+			t.Errorf("build %d: the fit does not settle", k)
+		}
 		for i := range f.Facts {
 			x := &f.Facts[i]
 			if !x.Told {

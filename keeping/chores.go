@@ -72,7 +72,7 @@ func Chores(e *enclosure.Enclosure) []Chore {
 				How: "In dilute vinegar or citric acid, out of the tank, and rinse it.",
 			},
 			Chore{
-				ID: "even[" + m.Name + "]", What: "Catch a row of cups under the " + m.Name, Days: 365, done: noted("even"),
+				ID: "even[" + m.Name + "]", What: "Catch a row of cups under the " + m.Name, Days: 365, done: func(r *record.Reading) bool { return r.What == "even" && r.Part == m.Name },
 				How: "One under each outlet for the same time, set against the first row.",
 			})
 	}

@@ -55,6 +55,11 @@ func TestDue(t *testing.T) {
 	if d := find(t, list, "rotor[main pump]"); !d.Last.IsZero() || !d.Next.Equal(on(91)) {
 		t.Errorf("rotor: %+v", d)
 	}
+	other := note(t, on(1), "cups 40 38 ml in 30 s")
+	other.Part = "another bar"
+	if d := find(t, DueAt(Chores(e), []record.Reading{other}, on(41)), "even[drip bar]"); !d.Last.IsZero() {
+		t.Errorf("cups of another manifold count: %+v", d)
+	}
 	for i := 1; i < len(list); i++ {
 		if list[i].Next.Before(list[i-1].Next) {
 			t.Error("not in order")

@@ -55,7 +55,7 @@ func data(e *enclosure.Enclosure, readings []record.Reading) (out []datum, unuse
 				unused = append(unused, Unused{i, "the design has no " + r.Part})
 			}
 			continue
-		case r.What == "hose" && !hosed:
+		case (r.What == "hose" || r.What == "hose-low") && !hosed:
 			unused = append(unused, Unused{i, "no hose leads to a manifold"})
 			continue
 		case r.Kind == record.Cups:

@@ -40,6 +40,7 @@ type commands struct {
 	Diagnose diagnoseCommand `cmd:"" help:"Tell from your readings what has gone wrong, what to look at first and what to measure next."`
 	Draw     drawCommand     `cmd:"" help:"Write drawings and drilling templates to print."`
 	Faults   faultsCommand   `cmd:"" help:"Follow the water when something goes wrong: power cuts, blocked drains, leaks."`
+	Keep     keepCommand     `cmd:"" help:"Tell what is due, where the flow is going, what spares to have, and what the year came to."`
 	Log      logCommand      `cmd:"" help:"Print what was noted of a design, against what passes."`
 	New      newCommand      `cmd:"" help:"Write a commented design file to start from."`
 	Note     noteCommand     `cmd:"" help:"Note a reading in the log beside a design: rillwright note grotto.yaml rise 12 mm"`

@@ -60,10 +60,11 @@ var importTable = []row{
 	{"takeoff", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study"}, "it counts what a design is made of; packs and prices come after"},
 	{"shopping", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study", "takeoff"}, "what is needed, in packs of the shop; verdicts come after"},
 	{"answers", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "pieces", "faults", "takeoff", "shopping"}, "verdicts are taken from results; they do not look for fixes"},
-	{"commission", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers"}, "what to try and what passes is taken from results; it draws nothing"},
+	{"commission", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers", "record"}, "what to try and what passes is taken from results; it draws nothing"},
 	{"record", meaning, []string{base, "hydraulics"}, "what was measured is lines and figures, whatever was designed; it opens no file"},
 	{"asbuilt", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers", "commission", "record"}, "what readings tell is computed from the networks; it passes no verdict and opens no file"},
 	{"fixes", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "shopping", "answers"}, "it tries changes and asks again"},
+	{"keeping", meaning, []string{base, "catalogue", "enclosure", "record"}, "what is due and where it goes follows from design and log; it computes no circuit and opens no file"},
 
 	{"drawing", output, []string{"geom", "quantity"}, "a drawing is lines and words in mm, whatever they mean"},
 	{"drawing/*", output, []string{"drawing"}, "a writer turns a drawing into one file format"},

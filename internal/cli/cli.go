@@ -34,14 +34,15 @@ Exit status: 0 no answer fails; 1 an answer fails; 2 the command or a file is wr
 `
 
 type commands struct {
-	Check  checkCommand  `cmd:"" help:"Answer every question about a design."`
-	Draw   drawCommand   `cmd:"" help:"Write drawings and drilling templates to print."`
-	Faults faultsCommand `cmd:"" help:"Follow the water when something goes wrong: power cuts, blocked drains, leaks."`
-	New    newCommand    `cmd:"" help:"Write a commented design file to start from."`
-	Packet packetCommand `cmd:"" help:"Write all papers of a design as one PDF and a folder: answers, drawings, tests, emergency card."`
-	Parts  partsCommand  `cmd:"" help:"List and search the parts that a design may name."`
-	Serve  serveCommand  `cmd:"" help:"Show and change your designs in the browser."`
-	Schema schemaCommand `cmd:"" help:"Print the JSON Schema of a design file, for your editor."`
+	Check   checkCommand   `cmd:"" help:"Answer every question about a design."`
+	Climate climateCommand `cmd:"" help:"Tell whether plants can live in it: warmth, damp, fogged glass, evaporation, minerals, light."`
+	Draw    drawCommand    `cmd:"" help:"Write drawings and drilling templates to print."`
+	Faults  faultsCommand  `cmd:"" help:"Follow the water when something goes wrong: power cuts, blocked drains, leaks."`
+	New     newCommand     `cmd:"" help:"Write a commented design file to start from."`
+	Packet  packetCommand  `cmd:"" help:"Write all papers of a design as one PDF and a folder: answers, drawings, tests, emergency card."`
+	Parts   partsCommand   `cmd:"" help:"List and search the parts that a design may name."`
+	Serve   serveCommand   `cmd:"" help:"Show and change your designs in the browser."`
+	Schema  schemaCommand  `cmd:"" help:"Print the JSON Schema of a design file, for your editor."`
 }
 
 // Run runs one command and returns its exit status.

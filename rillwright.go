@@ -17,6 +17,7 @@ import (
 	"rillwright/enclosure"
 	"rillwright/finding"
 	"rillwright/fixes"
+	"rillwright/shopping"
 )
 
 // Options steer Build. The zero value reads no other files and looks for fixes.
@@ -26,6 +27,9 @@ type Options struct {
 	Beside fs.FS
 	// NoFixes leaves out the search for what would help.
 	NoFixes bool
+	// AsBuilt, if given, returns the enclosure as readings tell it, for every
+	// answer to work from. It is called once; an error of it ends all.
+	AsBuilt func(*enclosure.Enclosure) (*enclosure.Enclosure, error)
 	// Structure answers what glass, holes and floor bear.
 	Structure bool
 	// Faults says how far faults are followed through time.
@@ -74,6 +78,8 @@ type Report struct {
 	// Answers are all answers, worst first: those about the water and, if they
 	// were asked for, about faults.
 	Answers []answers.Answer
+	// Shopping is what to buy; nil if the structure was not asked for.
+	Shopping *shopping.List
 	// Faults is nil if faults were not followed.
 	Faults *answers.FaultReport
 	// Findings are the problems of the file. If any is an error, everything
@@ -102,6 +108,7 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 	l := &loader{r: r, beside: o.Beside, data: data}
 	cat = l.parts(cat)
 	curves := l.curves()
+	prices := l.prices()
 	if r.Findings.HasErrors() {
 		return r, nil
 	}
@@ -114,6 +121,13 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 	r.Findings = append(r.Findings, found...)
 	if found.HasErrors() {
 		return r, nil
+	}
+	if o.AsBuilt != nil {
+		built, err := o.AsBuilt(e)
+		if err != nil {
+			return r, fmt.Errorf("%s: %w", file, err)
+		}
+		e = built
 	}
 	r.Enclosure = e
 	if err := o.stopped(); err != nil {
@@ -141,7 +155,7 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 		}
 	}
 	// What carries and what goes wrong have nothing to do with one another.
-	var carries []answers.Answer
+	var carries, spent []answers.Answer
 	var carriesErr error
 	var both sync.WaitGroup
 	beside := s.Beside()
@@ -149,6 +163,9 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 		both.Go(func() {
 			if carries, carriesErr = beside.Structure(); carriesErr == nil && !o.NoFixes {
 				carriesErr = fixes.Structure(beside, carries, o.Stop)
+			}
+			if carriesErr == nil {
+				r.Shopping, spent, carriesErr = beside.Purchases(prices, !o.NoFixes)
 			}
 		})
 	}
@@ -163,6 +180,7 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 	if r.Faults != nil {
 		r.Answers = append(r.Answers, r.Faults.Answers...)
 	}
+	r.Answers = append(r.Answers, spent...) // money last among equals
 	answers.Sort(r.Answers)
 	return r, err
 }
@@ -258,6 +276,21 @@ func (l *loader) parts(cat *catalogue.Catalogue) *catalogue.Catalogue {
 		}
 	}
 	return cat.With(own)
+}
+
+// prices reads the builder's price file.
+func (l *loader) prices() []shopping.Price {
+	f := l.r.Design.Budget.File
+	if !f.Given() {
+		return nil
+	}
+	data, ok := l.read(f, "budget.price-file")
+	if !ok {
+		return nil
+	}
+	out, list := shopping.ReadPrices(l.shown(f.Value), data, shopping.Currency(l.r.Design), l.r.Design.Units.Value == "us")
+	l.r.Findings = append(l.r.Findings, list...)
+	return out
 }
 
 // curves reads the pump curves that stand in files of their own.

@@ -5,70 +5,21 @@ import (
 	"math"
 	"strings"
 
+	"rillwright/design"
 	"rillwright/quantity"
 	"rillwright/structure/joint"
 	"rillwright/study"
+	"rillwright/takeoff"
 )
-
-// coatLow and coatHigh are how thick sealant lies on carved foam, m: common
-// practice, no source.
-const coatLow, coatHigh = 0.001, 0.002
 
 // longCure is the wait after which the trade fills large or thick tanks, s: common
 // practice.
 const longCure = 7 * 86400.0
 
-// amount is what sealant goes where, m3, and over what length, m.
-type amount struct{ length, beds, fillets, grid float64 }
-
-func (v amount) all() float64 { return v.beds + v.fillets + v.grid }
-
 // sealantFor sums the sealant of all joints still to be made, at the ends given of
 // bond lines, glass and fillets (the dam has one, or one on each side).
-func (s *Survey) sealantFor(found study.Joints, line, glass, fillets int) amount {
-	bond, _ := s.bondLine()
-	leg := float64(s.E.Design.Sealant.Fillet.Value)
-	var v amount
-	for i := range found.List {
-		m := &found.List[i]
-		if m.Old {
-			continue
-		}
-		n := float64(m.Count) * m.Length
-		v.length += n
-		v.beds += joint.Volume(joint.Butt{Bite: m.Bite.At(glass), Thickness: bond.At(line)}.Area(), n)
-		k := m.Fillets[0]
-		if fillets > 0 {
-			k = m.Fillets[1]
-		}
-		v.fillets += joint.Volume(joint.Fillet{A: leg, B: leg}.Area(), k*n)
-	}
-	for i := range s.E.Design.Grid {
-		g := &s.E.Design.Grid[i]
-		if !g.Bond.Given() || g.At.Value == "floor" {
-			continue
-		}
-		spots := float64(g.Bond.Spots.Value) * float64(g.Bond.Width.Value) * float64(g.Bond.Height.Value)
-		v.grid += joint.Volume(spots, spotLine(g.Bond.Line.Given(), g.Bond.Line.Value).At(line))
-	}
-	return v
-}
-
-// spotLine is the thickness of a grid's spots: 1 to 4 mm if the file does not say,
-// assumed, no source.
-func spotLine(given bool, b quantity.Band[quantity.Length]) quantity.Band[float64] {
-	if given {
-		return quantity.Band[float64]{Low: float64(b.Low), Likely: float64(b.Likely), High: float64(b.High)}
-	}
-	return quantity.Band[float64]{Low: 0.001, Likely: 0.002, High: 0.004}
-}
-
-// waste is the share of all sealant that does not end in a joint.
-func (s *Survey) waste() quantity.Band[float64] {
-	if f := s.E.Design.Sealant.Waste; f.Given() {
-		return quantity.Band[float64]{Low: float64(f.Value.Low), Likely: float64(f.Value.Likely), High: float64(f.Value.High)}
-	}
-	return joint.Waste().Band
+func (s *Survey) sealantFor(found study.Joints, line, glass, fillets int) takeoff.Sealant {
+	return takeoff.SealantFor(s.E.Design, found, takeoff.BondLine(s.E), takeoff.Ends{Line: line, Glass: glass, Fillets: fillets})
 }
 
 // sealantStock is the size of the cartridges on hand, how many there are and where
@@ -85,7 +36,8 @@ func (s *Survey) sealantStock() (size float64, count, line int, said string) {
 		if !strings.Contains(name, "sealant") && !strings.Contains(name, "silicone") {
 			continue
 		}
-		v, ok := cartridgeSize(it.Size.Value, s.E.Units)
+		pack, err := design.ReadPack(it.Size.Value, s.E.Units == quantity.US)
+		v, ok := pack.Size, err == nil && pack.Kind == design.PackVolume
 		switch n := max(it.Count.Value, 0); {
 		case count < 0:
 			count, line, said = 0, it.Pos.Line, "taken, as the file does not say its size"
@@ -105,23 +57,14 @@ func (s *Survey) sealantStock() (size float64, count, line int, said string) {
 	return size, count, line, said
 }
 
-// cartridgeSize reads the size on a label: 300 ml, 10.1 fl oz.
-func cartridgeSize(text string, sys quantity.System) (float64, bool) {
-	v, err := quantity.ParseVolume(text)
-	if err != nil && sys == quantity.US {
-		v, err = quantity.ParseVolume(strings.Replace(strings.Replace(text, "fl oz", "US fl oz", 1), "fl. oz.", "US fl oz", 1))
-	}
-	return float64(v), err == nil && v > 0
-}
-
 // sealant answers how much sealant there must be, and of what kind.
 func (s *Survey) sealant(found study.Joints) Answer {
 	sys := s.E.Units
 	a := Answer{ID: "sealant", Question: "How much sealant does it take, and is it the right kind?"}
 	size, stock, line, said := s.sealantStock()
-	waste := s.waste()
+	waste := takeoff.SealantWaste(s.E.Design)
 	low, likely, high := s.sealantFor(found, -1, -1, -1), s.sealantFor(found, 0, 0, -1), s.sealantFor(found, 1, 1, 1)
-	need := [3]int{joint.Cartridges(low.all(), waste.Low, size), joint.Cartridges(likely.all(), waste.Likely, size), joint.Cartridges(high.all(), waste.High, size)}
+	need := [3]int{joint.Cartridges(low.All(), waste.Low, size), joint.Cartridges(likely.All(), waste.Likely, size), joint.Cartridges(high.All(), waste.High, size)}
 	show := quantity.Volume(size).Show(sys)
 	count := Figure{
 		Name: fmt.Sprintf("cartridges of %s, %s", show, said),
@@ -130,7 +73,7 @@ func (s *Survey) sealant(found study.Joints) Answer {
 	if need[0] != need[2] {
 		count.Text = fmt.Sprintf("%d to %d, likely %d", need[0], need[2], need[1])
 	}
-	volume := func(name string, of func(amount) float64) Figure {
+	volume := func(name string, of func(takeoff.Sealant) float64) Figure {
 		return volumeFigure(name, quantity.Band[float64]{Low: of(low), Likely: of(likely), High: of(high)}, sys)
 	}
 	if stock >= 0 {
@@ -141,17 +84,17 @@ func (s *Survey) sealant(found study.Joints) Answer {
 		a.Figures = append(a.Figures, Figure{Name: "on hand", Low: float64(stock), Likely: float64(stock), High: float64(stock), Text: fmt.Sprint(stock)})
 	}
 	a.Figures = append(a.Figures,
-		figure("glass joints still to be made", quantity.Exactly(quantity.Length(likely.length)), sys),
-		volume("in their beds", func(v amount) float64 { return v.beds }),
-		volume("in their fillets", func(v amount) float64 { return v.fillets }))
-	if high.grid > 0 {
-		a.Figures = append(a.Figures, volume("under the spots of the grid", func(v amount) float64 { return v.grid }))
+		figure("glass joints still to be made", quantity.Exactly(quantity.Length(likely.Length)), sys),
+		volume("in their beds", func(v takeoff.Sealant) float64 { return v.Beds }),
+		volume("in their fillets", func(v takeoff.Sealant) float64 { return v.Fillets }))
+	if high.Grid > 0 {
+		a.Figures = append(a.Figures, volume("under the spots of the grid", func(v takeoff.Sealant) float64 { return v.Grid }))
 	}
 	a.Figures = append(a.Figures, figure("lost in nozzles and on knives", quantity.Band[quantity.Ratio]{Low: quantity.Ratio(waste.Low), Likely: quantity.Ratio(waste.Likely), High: quantity.Ratio(waste.High)}, sys))
 	s.coat(&a, waste, size)
 	cure := s.cure(&a, found)
 	a.Limit = Limit{Text: "plain 100 % silicone with no mould inhibitor; a cartridge that is open does not keep", Source: "practice", Mark: "common practice, no source"}
-	a.Score = 1e6 / math.Max(high.all(), 1e-9)
+	a.Score = 1e6 / math.Max(high.All(), 1e-9)
 	s.sealantVerdict(&a, need, stock, line)
 	a.Say += cure
 	s.sealantMatters(&a, found, waste)
@@ -220,7 +163,8 @@ func (s *Survey) coat(a *Answer, waste quantity.Band[float64], size float64) {
 	if !(area > 0) {
 		return
 	}
-	low, high := area*coatLow, area*coatHigh
+	thick := takeoff.CoatThickness()
+	low, high := area*thick.Low, area*thick.High
 	n := [2]int{joint.Cartridges(low, waste.Low, size), joint.Cartridges(high, waste.High, size)}
 	text := fmt.Sprint(n[1])
 	if n[0] != n[1] {
@@ -284,7 +228,7 @@ func (s *Survey) cure(a *Answer, found study.Joints) string {
 // sealantMatters ranks what moves the amount, each moved alone.
 func (s *Survey) sealantMatters(a *Answer, found study.Joints, waste quantity.Band[float64]) {
 	sys := s.E.Units
-	likely := s.sealantFor(found, 0, 0, -1).all() * (1 + waste.Likely)
+	likely := s.sealantFor(found, 0, 0, -1).All() * (1 + waste.Likely)
 	if likely == 0 {
 		return
 	}
@@ -297,7 +241,7 @@ func (s *Survey) sealantMatters(a *Answer, found study.Joints, waste quantity.Ba
 		a.Matters = append(a.Matters, m)
 	}
 	with := func(line, glass, fillets int) float64 {
-		return s.sealantFor(found, line, glass, fillets).all() * (1 + waste.Likely)
+		return s.sealantFor(found, line, glass, fillets).All() * (1 + waste.Likely)
 	}
 	line, given := s.bondLine()
 	m := Matter{What: "thickness of beds and spots", Range: biteText(line, sys), Why: "assumed, rule of the trade", Settle: "spacers of a known thickness"}
@@ -307,7 +251,7 @@ func (s *Survey) sealantMatters(a *Answer, found study.Joints, waste quantity.Ba
 	add(m, with(-1, 0, -1), with(1, 0, -1))
 	add(Matter{What: "true thickness of the glass", Range: "by the limits of its name", Why: "the name is not the size", Settle: "callipers on the edge"}, with(0, -1, -1), with(0, 1, -1))
 	add(Matter{What: "fillets of the dam", Range: "on its wet side to on both", Why: "the file does not say"}, with(0, 0, -1), with(0, 0, 1))
-	all := s.sealantFor(found, 0, 0, -1).all()
+	all := s.sealantFor(found, 0, 0, -1).All()
 	w := Matter{What: "share lost in nozzles and on the knife", Range: quantity.Band[quantity.Ratio]{Low: quantity.Ratio(waste.Low), Likely: quantity.Ratio(waste.Likely), High: quantity.Ratio(waste.High)}.Show(sys), Why: "10 to 20 % published, more assumed"}
 	if f := s.E.Design.Sealant.Waste; f.Given() {
 		w.Why, w.Line = "as the file has it", f.Pos.Line

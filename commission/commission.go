@@ -101,6 +101,18 @@ func Of(s *answers.Survey, f *answers.FaultReport) Plan {
 	}
 }
 
+// Find returns the check of an id, nil if there is none.
+func (p *Plan) Find(id string) *Check {
+	for i := range p.Stages {
+		for k := range p.Stages[i].Checks {
+			if p.Stages[i].Checks[k].ID == id {
+				return &p.Stages[i].Checks[k]
+			}
+		}
+	}
+	return nil
+}
+
 type planner struct {
 	s   *answers.Survey
 	f   *answers.FaultReport

@@ -112,9 +112,9 @@ func (p *planner) shutOff(q *enclosure.Pump) Check {
 	return c
 }
 
-// unplugged is the enclosure with its manifolds taken off: the runs that feed them
-// end open, at the same height, over the pool.
-func unplugged(e *enclosure.Enclosure) (n *enclosure.Enclosure, ends []int) {
+// Unplugged returns the enclosure with its manifolds taken off: the runs that feed them
+// end open, at the same height, over the pool; ends are the indices of those runs.
+func Unplugged(e *enclosure.Enclosure) (n *enclosure.Enclosure, ends []int) {
 	n = e.Clone()
 	var runs []enclosure.Run
 	for _, r := range n.Runs {
@@ -138,7 +138,7 @@ func (p *planner) hose() Check {
 		How:   "Manifold off, the hose's end held at the manifold's height, valves as planned. Time a bucket three times" + p.heights() + ".",
 		IfNot: "The pump alone was right: look for a kink, a barb or a valve that is narrower than planned, air at a high point.",
 	}
-	n, ends := unplugged(p.s.E)
+	n, ends := Unplugged(p.s.E)
 	if len(ends) == 0 {
 		c.Lacks = "no hose leads to a manifold"
 		return c

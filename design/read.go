@@ -59,6 +59,7 @@ func Read(file string, data []byte) (*Design, finding.List) {
 	c.grid()
 	c.glass()
 	c.budget()
+	c.buying()
 	document.Excerpts(data, c.list)
 	c.list.Sort()
 	return d, c.list

@@ -68,6 +68,11 @@ type Design struct {
 	Heater    Heater        `yaml:"heater" doc:"A heater in the water."`
 	Fan       Fan           `yaml:"fan" doc:"A fan that changes the air inside."`
 	Water     Water         `yaml:"water" doc:"What is dissolved in your water, and how it is changed."`
+	Foam      []Foam        `yaml:"foam" doc:"Expanding foam: how much of it."`
+	Coat      []Coat        `yaml:"coat" doc:"Sealant spread over foam for its texture."`
+	Fill      []Fill        `yaml:"fill" doc:"Clay balls, bark, gravel and soil: what lies where."`
+	Plants    []Plants      `yaml:"plants" doc:"Plants to be bought."`
+	Buy       []Wanted      `yaml:"buy" doc:"Whatever else is to be bought: a tank, an adapter."`
 	Stock     []StockItem   `yaml:"stock" doc:"What you already have, and offcuts."`
 	Budget    Budget        `yaml:"budget" doc:"Money, working hours and dates."`
 	Assume    Assume        `yaml:"assume" doc:"Your own figures in place of the program's assumptions."`
@@ -295,10 +300,11 @@ type Drain struct {
 
 // StockItem is something already on the shelf.
 type StockItem struct {
-	Pos   Pos           `yaml:"-"`
-	What  Field[string] `yaml:"what" need:"yes" doc:"What it is."`
-	Count Field[int]    `yaml:"count" range:"[0,1000000]" doc:"How many."`
-	Size  Field[string] `yaml:"size" doc:"Its size, as on the label."`
+	Pos   Pos                   `yaml:"-"`
+	What  Field[string]         `yaml:"what" need:"yes" doc:"What it is."`
+	Count Field[int]            `yaml:"count" range:"[0,1000000]" doc:"How many."`
+	Size  Field[string]         `yaml:"size" doc:"Its size, as on the label."`
+	Paid  Field[quantity.Money] `yaml:"paid" doc:"What all of it cost, if the budget has to bear that."`
 }
 
 // Budget is money and time.
@@ -310,6 +316,8 @@ type Budget struct {
 	Hours    Field[string]         `yaml:"hours" doc:"When you can work."`
 	Delivery Field[string]         `yaml:"delivery" doc:"How long the glass takes."`
 	Prices   []Price               `yaml:"prices" doc:"Prices you know."`
+	File     Field[string]         `yaml:"price-file" doc:"More of them, as a CSV file beside this one with columns what, pack, price, shop and note."`
+	Spares   Field[bool]           `yaml:"spares" doc:"no leaves spare elbows and gaskets off the list; yes if left out."`
 }
 
 // Price is one price the builder knows.
@@ -317,6 +325,9 @@ type Price struct {
 	Pos   Pos                   `yaml:"-"`
 	What  Field[string]         `yaml:"what" need:"yes" doc:"What."`
 	Price Field[quantity.Money] `yaml:"price" need:"yes" doc:"How much."`
+	Pack  Field[string]         `yaml:"pack" doc:"What one pack holds: 300 ml, 5 m, 10 pieces; lot if the price is for all of it; one as usually sold if left out."`
+	Shop  Field[string]         `yaml:"shop" doc:"Where."`
+	Note  Field[string]         `yaml:"note" doc:"Anything you want to remember."`
 }
 
 // Assume holds the builder's own figures for what the program must otherwise

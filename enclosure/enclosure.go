@@ -21,6 +21,7 @@ type Enclosure struct {
 	Name   string
 	Units  quantity.System
 	Design *design.Design
+	Parts  *catalogue.Catalogue // that its parts were looked up in
 	Doubts []Doubt
 	// Assumed lists what the file leaves open and was therefore assumed, in
 	// words, beside the Doubts.
@@ -110,11 +111,14 @@ type Pump struct {
 	OutletBore   float64 // 0 if not known
 	StrainerK    float64 // velocity heads in the outlet bore, clean
 	StrainerLoss float64 // m per (m3/s)^2, from a measured loss
-	Power        float64
-	Price        quantity.Money
-	Float        Float
-	Timer        Timer
-	Pos          design.Pos
+	// What faults take, 0 in a sound pump: OutletLoss is of its outlet grown
+	// narrow, m per (m3/s)^2, AirHead of air locked in its hose, m.
+	OutletLoss, AirHead float64
+	Power               float64
+	Price               quantity.Money
+	Float               Float
+	Timer               Timer
+	Pos                 design.Pos
 }
 
 // Curve is a pump's curve: from a label (with its shape in doubt) or from

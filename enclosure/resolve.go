@@ -19,7 +19,7 @@ import (
 // The design must have been read without errors.
 func Resolve(d *design.Design, cat *catalogue.Catalogue, curves map[string][]catalogue.Point) (*Enclosure, finding.List) {
 	r := &resolver{d: d, cat: cat, curves: curves, e: &Enclosure{
-		Name: d.Name.Value, Design: d,
+		Name: d.Name.Value, Design: d, Parts: cat,
 	}}
 	r.e.Units, _ = quantity.ParseSystem(d.Units.Value)
 	r.shared()

@@ -37,8 +37,17 @@ func input(t testing.TB, file []byte, p drawing.Format) Input {
 		t.Fatal(err)
 	}
 	list = append(append(list, holds...), f.Answers...)
+	buy, spent, err := s.Purchases(nil, false)
+	if err != nil {
+		t.Fatal(err)
+	}
+	list = append(list, spent...)
 	answers.Sort(list)
-	return Input{Survey: s, Faults: f, Answers: list, Print: sheets.Print{Paper: p, Date: "2026-11-25", Mark: "0123abcd"}}
+	on := sheets.Print{Paper: p, Date: "2026-11-25", Mark: "0123abcd"}
+	return Input{
+		Survey: s, Faults: f, Answers: list, Print: on,
+		Shopping: sheets.Shopping(s.E, buy, on), Tables: []Table{{Name: "shopping", Rows: buy.Rows(s.E.Units)}},
+	}
 }
 
 func written(t testing.TB, in Input) []File {

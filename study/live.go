@@ -168,7 +168,7 @@ func (p *Parts) Stopped(i int) network.Law { return network.Power{R: p.b.stopped
 // strainer taken off.
 func (p *Parts) Pump(i int) func(q float64) (h, slope float64) {
 	pump := &p.b.e.Pumps[i]
-	law := pumpLaw{set: caseCurve(&pump.Curve, p.b.c).at(pump.Speed * p.b.s.speed()), strainer: p.b.strainer(pump, i)}
+	law := pumpLaw{set: caseCurve(&pump.Curve, p.b.c).at(pump.Speed * p.b.s.speed()), strainer: p.b.strainer(pump, i) + pump.OutletLoss, air: pump.AirHead}
 	return func(q float64) (float64, float64) {
 		h, slope := law.Loss(q)
 		return -h, -slope

@@ -12,14 +12,15 @@ import (
 // not lost.
 type pumpLaw struct {
 	set      hydraulics.PumpSet
-	strainer float64 // m for each (m3/s)^2
+	strainer float64 // m for each (m3/s)^2, and what else is narrow there
+	air      float64 // m, whatever the flow
 }
 
 // Loss implements network.Law.
 func (p *pumpLaw) Loss(q float64) (h, slope float64) {
 	h, slope = p.set.Head(q)
 	a := math.Abs(q)
-	return p.strainer*q*a - h, 2*p.strainer*a - slope
+	return p.strainer*q*a + p.air - h, 2*p.strainer*a - slope
 }
 
 func (b *supply) pumps() {
@@ -39,7 +40,7 @@ func (b *supply) pumps() {
 func (b *supply) pumpLinks() {
 	for i := range b.e.Pumps {
 		p := &b.e.Pumps[i]
-		b.laws = append(b.laws, pumpLaw{set: b.curves[i].at(p.Speed * b.s.speed()), strainer: b.strainer(p, i)})
+		b.laws = append(b.laws, pumpLaw{set: b.curves[i].at(p.Speed * b.s.speed()), strainer: b.strainer(p, i) + p.OutletLoss, air: p.AirHead})
 		b.pumpLink = append(b.pumpLink, b.link(network.Link{
 			ID: p.Name, From: b.pumpIn[i], To: b.pumpOut[i], Law: &b.laws[i], OneWay: true, Guess: 0.35 * b.curves[i].zeroHead,
 		}))

@@ -17,6 +17,7 @@ type checkCommand struct {
 	Only   string `help:"Show one answer alone, by its name in brackets: drain, or even for that of every manifold." placeholder:"NAME"`
 	Brief  bool   `short:"b" help:"Show the verdicts alone."`
 	Strict bool   `help:"Exit with status 4 if an answer is tight or not known yet."`
+	Built  bool   `name:"as-built" help:"Answer for the enclosure as your first readings tell it, from the log beside the design."`
 	Plot   string `help:"Also write plots as SVG files into this folder." placeholder:"FOLDER"`
 }
 
@@ -31,7 +32,13 @@ func (c *checkCommand) Run(std *Streams) error {
 	if err != nil {
 		return refuse(std, err)
 	}
-	r, err := rillwright.Build(file, data, rillwright.Options{Beside: beside, Structure: true, Faults: rillwright.MainFaults})
+	o := rillwright.Options{Beside: beside, Structure: true, Faults: rillwright.MainFaults}
+	if c.Built {
+		if o.AsBuilt, err = fromLog(std, c.Design); err != nil {
+			return err
+		}
+	}
+	r, err := rillwright.Build(file, data, o)
 	if err != nil {
 		return refuse(std, fmt.Errorf("%w\n  do: look at how the runs join pumps, tees and manifolds, and at valves that are shut", err))
 	}

@@ -23,7 +23,7 @@ type packetCommand struct {
 
 // Help tells what is written.
 func (*packetCommand) Help() string {
-	return `Writes packet.pdf, to print and carry to the bench: the answers in brief, cautions, drawings, panes, templates, cell maps, leak and flow tests with what passes, curves and the emergency card; and beside it each sheet as SVG, drawings as DXF, tables as CSV. Files of other names in the folder stay as they are. Print at 100 %, not fitted to the page.` + "\n" + exitHelp
+	return `Writes packet.pdf, to print and carry to the bench: the answers in brief, cautions, drawings, panes, templates, cell maps, what to buy, leak and flow tests with what passes, curves and the emergency card; and beside it each sheet as SVG, drawings as DXF, tables as CSV. Files of other names in the folder stay as they are. Print at 100 %, not fitted to the page.` + "\n" + exitHelp
 }
 
 // Run writes the packet of a design.
@@ -46,9 +46,11 @@ func (c *packetCommand) Run(std *Streams) error {
 		return err
 	}
 	paper := (&drawCommand{Paper: c.Paper}).paper(r.Enclosure.Units)
+	on := sheets.Print{Paper: paper, Date: c.Date, Mark: mark(data)}
 	p, err := packet.Of(packet.Input{
-		Survey: r.Survey, Faults: r.Faults, Answers: r.Answers,
-		Print: sheets.Print{Paper: paper, Date: c.Date, Mark: mark(data)},
+		Survey: r.Survey, Faults: r.Faults, Answers: r.Answers, Print: on,
+		Shopping: sheets.Shopping(r.Enclosure, r.Shopping, on),
+		Tables:   []packet.Table{{Name: "shopping", Rows: r.Shopping.Rows(r.Enclosure.Units)}},
 	})
 	if err != nil {
 		return err

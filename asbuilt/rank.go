@@ -1,0 +1,356 @@
+package asbuilt
+
+import (
+	"errors"
+	"math"
+	"slices"
+
+	"rillwright/record"
+)
+
+// Suspect is a fault with how probable the readings make it.
+type Suspect struct {
+	Fault
+	Probability float64 // of all suspects together 1
+	// Flow is what it leaves of the outlets' flow, a share, where it explains the
+	// readings best.
+	Flow float64
+}
+
+// Change is one thing measured before and now.
+type Change struct {
+	ID          string
+	Before, Now float64 // SI; Before as it was read then, or NaN
+	Share       float64 // Now of Before, or of what was foretold
+}
+
+// Diagnosis is what readings say of what is wrong.
+type Diagnosis struct {
+	Suspects []Suspect // most probable first
+	Changes  []Change
+	Next     *Next // nil if one suspect is all but sure
+	Unused   []Unused
+	Used     int
+}
+
+// steps is how many degrees of a fault are tried; between them its effect is taken
+// to be straight.
+const steps = 8
+
+// part is a fault of one degree: what is then read, and how that moves with the
+// degree.
+type part struct {
+	y, slope []float64
+	weight   float64
+	like     float64
+}
+
+type hypothesis struct {
+	Fault
+	parts []part
+	flow  float64
+	like  float64
+}
+
+// errNoReadings says that there is nothing to go by.
+var errNoReadings = errors.New("nothing was read that tells of a fault")
+
+// Diagnose ranks what may be wrong by readings taken now, with what was known as
+// built. Each suspect's readings are computed in the whole circuit at several
+// degrees; the doubts of the figures are carried to first order about the fit, so
+// the probabilities are of a normal law about each. f comes from Of with readings
+// taken before; of those, before may be given again to tell changes.
+func Diagnose(f *Fit, before, now []record.Reading) (*Diagnosis, error) {
+	e := f.from
+	d, unused := data(e, now)
+	if len(d) == 0 {
+		return nil, errNoReadings
+	}
+	j, err := newJudge(f, before)
+	if err != nil {
+		return nil, err
+	}
+	out := &Diagnosis{Unused: unused, Used: len(d)}
+	list := j.hypotheses(d)
+	j.weigh(list, d)
+	slices.SortStableFunc(list, func(a, b hypothesis) int {
+		switch {
+		case a.like > b.like:
+			return -1
+		case a.like < b.like:
+			return 1
+		}
+		return 0
+	})
+	total := 0.0
+	for i := range list {
+		total += math.Exp(list[i].like - list[0].like)
+	}
+	for i := range list {
+		h := &list[i]
+		out.Suspects = append(out.Suspects, Suspect{h.Fault, math.Exp(h.like-list[0].like) / total, h.flow})
+	}
+	out.Changes = j.changes(before, d)
+	if len(list) > 1 && out.Suspects[0].Probability < 0.95 {
+		out.Next = j.next(&list[0], &list[1], d)
+	}
+	return out, nil
+}
+
+// judge holds what all suspects share.
+type judge struct {
+	m     *model
+	f     *Fit
+	sites []Site
+	y     []float64   // foretold with nothing wrong
+	move  [][]float64 // of each site, by unknown: for a flow as a share of it
+	ratio []float64   // of each site: what was read before over what the fit foretells
+	was   []float64   // doubt of that ratio; 0 if none was read
+}
+
+func newJudge(f *Fit, before []record.Reading) (*judge, error) {
+	j := &judge{m: newModel(f.from), f: f, sites: Sites(f.from)}
+	n := len(j.sites)
+	j.y = make([]float64, n)
+	if err := j.m.foretell(f.u, j.y); err != nil {
+		return nil, err
+	}
+	j.move = make([][]float64, n)
+	for i := range j.move {
+		j.move[i] = make([]float64, len(f.u))
+	}
+	const h = 0.25
+	u, lo, hi := slices.Clone(f.u), make([]float64, n), make([]float64, n)
+	for k := range u {
+		up, down := u[k]+h, u[k]-h
+		was := u[k]
+		u[k] = up
+		if j.m.foretell(u, hi) != nil {
+			up = was
+			copy(hi, j.y)
+		}
+		u[k] = down
+		if j.m.foretell(u, lo) != nil {
+			down = was
+			copy(lo, j.y)
+		}
+		u[k] = was
+		if up == down {
+			continue
+		}
+		for i := range j.move {
+			j.move[i][k] = (hi[i] - lo[i]) / (up - down)
+			if j.sites[i].Flow && j.y[i] > 0 {
+				j.move[i][k] /= j.y[i]
+			}
+		}
+	}
+	j.cupsBefore(before)
+	return j, nil
+}
+
+// cupsBefore learns what each outlet gave then, of what is foretold: holes differ,
+// and go on differing in the same way.
+func (j *judge) cupsBefore(before []record.Reading) {
+	j.ratio, j.was = make([]float64, len(j.sites)), make([]float64, len(j.sites))
+	for i := range j.ratio {
+		j.ratio[i] = 1
+	}
+	d, _ := data(j.m.e, before)
+	for i := range d {
+		if s := d[i].site; j.sites[s].Cup >= 0 && j.y[s] > 0 && d[i].value > 0 {
+			j.ratio[s], j.was[s] = d[i].value/j.y[s], cupRead
+		}
+	}
+}
+
+// low returns the outlets that give less than six tenths of what most do now, and
+// what share; nil for a manifold without cups.
+func (j *judge) low(d []datum) []map[int]float64 {
+	out := make([]map[int]float64, len(j.m.e.Manifolds))
+	for i := range out {
+		id := "even[" + j.m.e.Manifolds[i].Name + "]"
+		var shares []float64
+		for k := range d {
+			if s := d[k].site; j.sites[s].ID == id && j.y[s] > 0 {
+				shares = append(shares, d[k].value/(j.y[s]*j.ratio[s]))
+			}
+		}
+		if len(shares) == 0 {
+			continue
+		}
+		slices.Sort(shares)
+		// Of blocked ones there may be many: the upper quarter tells what is usual.
+		usual := shares[len(shares)*3/4]
+		out[i] = map[int]float64{}
+		for k := range d {
+			if s := d[k].site; j.sites[s].ID == id && j.y[s] > 0 && usual > 0 {
+				if share := d[k].value / (j.y[s] * j.ratio[s]) / usual; share < 0.6 {
+					out[i][j.sites[s].Cup] = share
+				}
+			}
+		}
+	}
+	return out
+}
+
+// hypotheses computes what each suspect would read.
+func (j *judge) hypotheses(d []datum) []hypothesis {
+	faults := suspects(j.m, j.f.u, j.low(d))
+	out := make([]hypothesis, 0, len(faults))
+	for i := range faults {
+		f := &faults[i]
+		h := hypothesis{Fault: *f}
+		n := steps
+		if f.from == f.to {
+			n = 1
+		}
+		for k := range n {
+			bad := f.from
+			if n > 1 {
+				bad *= math.Pow(f.to/f.from, float64(k)/float64(n-1))
+			}
+			y := make([]float64, len(j.sites))
+			if err := j.m.with(f, bad).foretell(j.f.u, y); err != nil {
+				continue // so bad that it could not run like that
+			}
+			for s := range y {
+				y[s] *= j.ratio[s]
+			}
+			h.parts = append(h.parts, part{y: y, weight: 1 / float64(n)})
+		}
+		h.slopes()
+		if len(h.parts) > 0 {
+			out = append(out, h)
+		}
+	}
+	return out
+}
+
+// slopes takes how each part's figures move from one degree to the next, so that a
+// degree between two is believed as much as the two.
+func (h *hypothesis) slopes() {
+	n := len(h.parts)
+	for k := range h.parts {
+		p := &h.parts[k]
+		p.slope = make([]float64, len(p.y))
+		if n < 2 {
+			continue
+		}
+		a, b := max(k-1, 0), min(k+1, n-1)
+		for s := range p.slope {
+			p.slope[s] = (h.parts[b].y[s] - h.parts[a].y[s]) / float64(b-a)
+		}
+	}
+}
+
+// between is the standard deviation of where the degree lies about a part, in
+// steps.
+const between = 0.5
+
+// covariance returns that of the figures at places, with the doubts of reading.
+func (j *judge) covariance(p *part, places []datum) [][]float64 {
+	n, m := len(places), len(j.f.u)
+	g := make([][]float64, n)
+	for a := range g {
+		g[a] = make([]float64, m)
+		for k, v := range j.move[places[a].site] {
+			g[a][k] = v
+			if j.sites[places[a].site].Flow {
+				g[a][k] *= p.y[places[a].site]
+			}
+		}
+	}
+	c := make([][]float64, n)
+	for a := range c {
+		c[a] = make([]float64, n)
+		t := make([]float64, m)
+		for k := range t {
+			for l, v := range g[a] {
+				t[k] += v * j.f.cov[l][k]
+			}
+		}
+		for b := range a + 1 {
+			s := between * between * p.slope[places[a].site] * p.slope[places[b].site]
+			for k, v := range t {
+				s += v * g[b][k]
+			}
+			c[a][b] = s
+		}
+		x := &places[a]
+		noise := x.total(j.sites)
+		if j.sites[x.site].Flow {
+			noise = math.Hypot(noise, inexact*p.y[x.site])
+		}
+		if w := j.was[x.site]; w > 0 { // the hole's own share is known, as well as a cup is read
+			noise = math.Hypot(cupRead*math.Max(x.value, p.y[x.site]), w*p.y[x.site])
+			noise = math.Hypot(noise, 0.01*j.y[x.site])
+		}
+		c[a][a] += noise * noise
+	}
+	for a := range c {
+		for b := a + 1; b < n; b++ {
+			c[a][b] = c[b][a]
+		}
+	}
+	return c
+}
+
+// weigh gives each hypothesis the logarithm of how probable the readings are by it.
+func (j *judge) weigh(list []hypothesis, d []datum) {
+	for i := range list {
+		h := &list[i]
+		best := math.Inf(-1)
+		for k := range h.parts {
+			p := &h.parts[k]
+			miss := make([]float64, len(d))
+			for a := range d {
+				miss[a] = d[a].value - p.y[d[a].site]
+			}
+			p.like = normal(j.covariance(p, d), miss) + math.Log(p.weight)
+			if p.like > best {
+				best = p.like
+				h.flow = j.outlets(p) / j.outlets(&part{y: j.y})
+			}
+		}
+		sum := 0.0
+		for k := range h.parts {
+			sum += math.Exp(h.parts[k].like - best)
+		}
+		h.like = best + math.Log(sum)
+	}
+}
+
+// outlets is the flow of all outlets.
+func (j *judge) outlets(p *part) float64 {
+	i := slices.IndexFunc(j.sites, func(s Site) bool { return s.ID == "manifold" })
+	return p.y[i]
+}
+
+// changes sets what is read now against what was read before.
+func (j *judge) changes(before []record.Reading, d []datum) []Change {
+	old, _ := data(j.m.e, before)
+	var out []Change
+	for i := range d {
+		s := d[i].site
+		if !j.sites[s].Flow || j.sites[s].Cup >= 0 {
+			continue
+		}
+		c := Change{ID: j.sites[s].ID, Before: math.NaN(), Now: d[i].value}
+		sum, n := 0.0, 0.0
+		for k := range old {
+			if old[k].site == s {
+				sum += old[k].value
+				n++
+			}
+		}
+		base := j.y[s]
+		if n > 0 {
+			c.Before = sum / n
+			base = c.Before
+		}
+		c.Share = c.Now / base
+		out = append(out, c)
+	}
+	return out
+}

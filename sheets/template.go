@@ -372,6 +372,7 @@ func outline(c drawing.Point, w, h, corner float64, round bool, pen drawing.Pen)
 			p.Points = append(p.Points, m)
 			continue
 		}
+		p.Arcs = append(p.Arcs, drawing.Arc{From: len(p.Points), To: len(p.Points) + parts, Centre: m, Radius: corner})
 		for k := range parts + 1 {
 			sin, cos := math.Sincos(math.Pi / 2 * (float64(q) + float64(k)/parts))
 			p.Points = append(p.Points, drawing.Point{X: m.X + corner*cos, Y: m.Y + corner*sin})

@@ -50,7 +50,7 @@ func (d *draft) template(pane *design.Pane, permit *answers.Permit, o *answers.M
 	if len(why) > 0 {
 		return []drawing.Sheet{d.refusal(title, why)}
 	}
-	t := &template{draft: d, pane: place, o: o, notes: d.templateNotes(place, permit, o)}
+	t := &template{draft: d, pane: place, o: o, notes: d.templateNotes(place, permit, o), boxed: boxedWords(permit, o)}
 	return t.draw(title)
 }
 
@@ -113,6 +113,7 @@ type template struct {
 	pane  *layout.Pane
 	o     *answers.Marked
 	notes []string
+	boxed []string // rules that the builder overrides, with the words
 
 	plate       drawing.Sheet
 	left, low   bool    // the datum edges

@@ -47,7 +47,8 @@ var importTable = []row{
 	{"minerals", subjects, physics, solverAlone},
 	{"light", subjects, physics, solverAlone},
 	{"cutting", subjects, physics, solverAlone},
-	{"buildplan", subjects, physics, solverAlone},
+	{"schedule", subjects, physics, solverAlone},
+	{"structure/cure", subjects, slices.Concat(physics, []string{"structure/joint"}), solverAlone},
 	{"cost", subjects, physics, solverAlone},
 
 	{"design", meaning, []string{base}, "the design file is what the builder typed; parts and physics come later"},

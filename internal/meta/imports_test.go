@@ -59,6 +59,7 @@ var importTable = []row{
 	{"faults", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study"}, "it follows an enclosure through time and passes no verdict"},
 	{"takeoff", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study"}, "it counts what a design is made of; packs and prices come after"},
 	{"shopping", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study", "takeoff"}, "what is needed, in packs of the shop; verdicts come after"},
+	{"works", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study"}, "the steps that a design takes; when they are done is schedule's"},
 	{"answers", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "takeoff", "shopping"}, "verdicts are taken from results; they do not look for fixes"},
 	{"commission", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers"}, "what to try and what passes is taken from results; it draws nothing"},
 	{"record", meaning, []string{base, "hydraulics"}, "what was measured is lines and figures, whatever was designed; it opens no file"},

@@ -28,21 +28,20 @@ var ErrInput = errors.New("no cure can be computed")
 type Shape struct {
 	// Bite is the width of a bed between two faces that let no vapour through.
 	Bite float64
-	// Edges says how many edges of that bed are open to air: 0, 1 or 2. A fillet on
-	// an edge closes it until the fillet has cured: give its leg instead.
+	// Edges says how many edges of that bed air can reach: 1 or 2.
 	Edges int
 	// Leg is that of an equal-leg fillet in a corner, open on its slope.
 	Leg float64
 	// Layer is the thickness of a coat on a face that lets no vapour through.
 	Layer float64
-	// Before is what lies between the bed and the air where a fillet covers its open
-	// edge: the leg of that fillet.
+	// Before is the leg of a fillet that covers one of those edges, so that moisture
+	// comes to it through the fillet's throat.
 	Before float64
 }
 
 // Path returns the longest way (m) that moisture goes to the last point to cure:
-// of a bed, all its bite, or half of it if both edges are open, and the throat of
-// a fillet before it; of a fillet, its throat; of a coat, its thickness; of a
+// of a bed, all its bite, or half of it if both edges are open, more behind a
+// fillet; of a fillet, its throat; of a coat, its thickness; of a
 // joint that has several, the longest. Derived: each point cures from the nearest
 // open face. The error wraps ErrInput: nothing there, a size below 0, or a bed
 // that no air reaches.
@@ -57,8 +56,8 @@ func Path(s Shape) (float64, error) {
 		switch s.Edges {
 		case 1:
 			way = max(way, s.Bite+s.Before/math.Sqrt2)
-		case 2:
-			way = max(way, s.Bite/2+s.Before/math.Sqrt2)
+		case 2: // where what comes through the fillet meets what comes from the other edge
+			way = max(way, min(s.Bite, (s.Bite+s.Before/math.Sqrt2)/2))
 		default:
 			return 0, fmt.Errorf("%w: a bed with %d open edges: one or two must be open to air", ErrInput, s.Edges)
 		}

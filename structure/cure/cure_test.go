@@ -87,6 +87,8 @@ func TestShapes(t *testing.T) {
 		"bed, two edges":        {Shape{Bite: 0.02, Edges: 2}, 0.01},
 		"bed, one edge":         {Shape{Bite: 0.02, Edges: 1}, 0.02},
 		"behind a fillet":       {Shape{Bite: 0.006, Edges: 1, Leg: 0.01, Before: 0.01}, 0.006 + 0.01/math.Sqrt2},
+		"a fillet on one side":  {Shape{Bite: 0.01, Edges: 2, Leg: 0.006, Before: 0.006}, (0.01 + 0.006/math.Sqrt2) / 2},
+		"a fat one":             {Shape{Bite: 0.003, Edges: 2, Before: 0.02}, 0.003},
 		"fillet":                {Shape{Leg: 0.01}, 0.01 / math.Sqrt2},
 		"coat":                  {Shape{Layer: 0.002}, 0.002},
 		"narrow bed, big bead":  {Shape{Bite: 0.004, Edges: 2, Leg: 0.02}, 0.02 / math.Sqrt2},

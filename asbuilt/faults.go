@@ -177,9 +177,9 @@ func drainFault(e *enclosure.Enclosure, i int) Fault {
 
 // with returns the model with a fault, so bad.
 func (m *model) with(f *Fault, bad float64) *model {
-	n := &model{e: m.e.Clone(), space: m.space, near: m.near, wick: m.wick}
+	n := &model{e: m.e.Clone(), wick: m.wick}
 	f.change(n, bad)
 	w := newModel(n.e)
-	w.space, w.near, w.nearBy, w.wick = m.space, m.near, m.nearBy, n.wick
+	w.space, w.near, w.wick = m.space, m.near, n.wick
 	return w
 }

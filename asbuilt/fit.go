@@ -18,7 +18,8 @@ type Fact struct {
 	// Before and After are low, likely and high, SI; of pumps, shares of the label.
 	Before [3]float64 `json:"before"`
 	After  [3]float64 `json:"after"`
-	// Told says that the readings settle it; if not, Before still holds.
+	// Told says that the readings settle it. If not, After is only where it most
+	// probably lies, given all the others.
 	Told bool `json:"told"`
 	// With are figures from which the readings do not tell it, by what they are,
 	// and Measure what would tell; "" if the readings say nothing of it at all.
@@ -159,10 +160,11 @@ func (f *Fit) facts(m *model, moved []bool) {
 			fact.Before = [3]float64{value(-bandEnd), 1, value(bandEnd)}
 		}
 		fact.After = fact.Before
-		if fact.Told {
+		if moved != nil && (moved[k] || fact.Told) {
 			fact.After = [3]float64{value(f.u[k] - bandEnd*sd), value(f.u[k]), value(f.u[k] + bandEnd*sd)}
-		} else if moved != nil && moved[k] {
-			fact.Measure = measure
+			if !fact.Told {
+				fact.Measure = measure
+			}
 		}
 		f.Facts = append(f.Facts, fact)
 	}
@@ -180,27 +182,21 @@ func (f *Fit) facts(m *model, moved []bool) {
 	}
 }
 
-// Enclosure returns the enclosure as built: its doubts narrowed to what the
-// readings tell and its pumps' curves as they were found, for every answer to work
-// from. The bands are each figure's own; that what is left of two doubts may go
-// together is not kept, which makes answers more cautious, not less.
+// Enclosure returns the enclosure as built, for every answer to work from: each
+// doubt of which the readings say anything about its likeliest value, in the band
+// that is left of it, and the pumps' curves as they were found. The bands are each
+// figure's own; that what is left of two doubts may go together is not kept, which
+// makes answers more cautious, not less.
 func (f *Fit) Enclosure() *enclosure.Enclosure {
 	e := f.from.Clone()
 	for k := range e.Doubts {
-		if x := &f.Facts[k]; x.Told {
+		if x := &f.Facts[k]; x.After != x.Before {
 			e.Narrow(k, x.After[0], x.After[1], x.After[2], "fitted to your readings")
 		}
 	}
 	for i := range e.Pumps {
 		k := len(e.Doubts) + 2*i
-		flow, head := 1.0, 1.0
-		if f.Facts[k].Told {
-			flow = f.Facts[k].After[1]
-		}
-		if f.Facts[k+1].Told {
-			head = f.Facts[k+1].After[1]
-		}
-		e.Pumps[i].Curve = scaled(&e.Pumps[i].Curve, flow, head)
+		e.Pumps[i].Curve = scaled(&e.Pumps[i].Curve, f.Facts[k].After[1], f.Facts[k+1].After[1])
 	}
 	return e
 }

@@ -4,10 +4,12 @@ import (
 	"fmt"
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 	"time"
 
+	"rillwright/answers"
 	"rillwright/enclosure"
 	"rillwright/examples"
 	"rillwright/internal/trial"
@@ -45,8 +47,14 @@ func read(tb testing.TB, rng *rand.Rand, m *model, u []float64, ids ...string) [
 }
 
 func typed(rng *rand.Rand, e *enclosure.Enclosure, y []float64, ids ...string) []record.Reading {
+	return rough(1, rng, e, y, ids...)
+}
+
+// rough is as typed, with so many times the noise.
+func rough(times float64, rng *rand.Rand, e *enclosure.Enclosure, y []float64, ids ...string) []record.Reading {
 	var out []record.Reading
-	common := 1 + jug*rng.NormFloat64()
+	timed, cupRead, tape, mark, daily := times*timed, times*cupRead, times*tape, times*mark, times*daily
+	common := 1 + times*jug*rng.NormFloat64()
 	for _, id := range ids {
 		r := record.Reading{Time: time.Unix(1.7e9, 0)}
 		r.What, r.Part, _ = strings.Cut(strings.TrimSuffix(id, "]"), "[")
@@ -104,6 +112,9 @@ func TestFitHoldsTheTruth(t *testing.T) {
 		f, err := Of(e, read(t, rng, m, u, append(firstWater, cups(e))...))
 		if err != nil {
 			t.Fatal(err)
+		}
+		if !f.Settled {
+			t.Errorf("build %d: the fit does not settle", k)
 		}
 		for i := range f.Facts {
 			x := &f.Facts[i]
@@ -207,6 +218,49 @@ func TestUnused(t *testing.T) {
 	f, err := Of(e, list)
 	if err != nil || len(f.Unused) != 2 || f.Used != 0 {
 		t.Errorf("%+v, %v", f, err)
+	}
+}
+
+// Every answer works from what was found: the likely flow is what the build really
+// gives, which the design's is not, and lies in a band that is narrower.
+func TestAnswersTighten(t *testing.T) {
+	rng := rand.New(rand.NewPCG(21, 22))
+	builds, held, narrower := 8, 0, 0.0
+	for k := range builds {
+		e := built(t, k%2)
+		m := newModel(e)
+		u := drawn(rng, m)
+		y := make([]float64, len(Sites(e)))
+		if err := m.foretell(u, y); err != nil {
+			t.Fatal(err)
+		}
+		f, err := Of(e, typed(rng, e, y, append(firstWater, cups(e))...))
+		if err != nil {
+			t.Fatal(err)
+		}
+		flow := func(e *enclosure.Enclosure) (low, likely, high float64) {
+			s, err := answers.NewSurvey(e)
+			if err != nil {
+				t.Fatal(err)
+			}
+			b := s.Flow()
+			return float64(b.Low), float64(b.Likely), float64(b.High)
+		}
+		low, _, high := flow(e)
+		lowBuilt, likely, highBuilt := flow(f.Enclosure())
+		narrower += (highBuilt - lowBuilt) / (high - low) / float64(builds)
+		truth := y[slices.IndexFunc(Sites(e), func(s Site) bool { return s.ID == "manifold" })]
+		// Two readings of three times each, one jug: 2 % is two standard deviations.
+		if math.Abs(likely-truth) > 0.03*truth {
+			t.Errorf("build %d: likely %.4g as built, truly %.4g", k, likely, truth)
+		}
+		if truth >= lowBuilt && truth <= highBuilt {
+			held++
+		}
+	}
+	t.Logf("bands of the flow %.2f as wide as by the design", narrower)
+	if held < builds || narrower > 0.8 {
+		t.Errorf("of %d builds the flow of %d lies in the band as built, %.2f as wide as by the design", builds, held, narrower)
 	}
 }
 

@@ -30,6 +30,7 @@ func Sites(e *enclosure.Enclosure) []Site {
 		one("shut-off"+n, false)
 	}
 	one("hose", true)
+	one("hose-low", true)
 	one("manifold", true)
 	one("wall", true)
 	one("rise", false)
@@ -55,17 +56,22 @@ const (
 // The vector u holds how far each is from its likely value, in standard deviations
 // of what is thought of it: first the doubts, then flow and head of each pump.
 type model struct {
-	e, off *enclosure.Enclosure
-	ends   []int // runs that end open with the manifolds off
-	wick   float64
-	space  *study.Workspace
-	near   *study.State // where searches begin: with and without the manifolds
-	nearBy *study.State
+	e     *enclosure.Enclosure
+	off   [2]*enclosure.Enclosure // with the manifolds off, hoses held high and low
+	ends  []int                   // runs that then end open
+	wick  float64
+	space *study.Workspace
+	near  [3]*study.State // where searches begin: of e and of both of off
 }
 
 func newModel(e *enclosure.Enclosure) *model {
 	m := &model{e: e, space: &study.Workspace{}}
-	m.off, m.ends = commission.Unplugged(e)
+	m.off[0], m.ends = commission.Unplugged(e)
+	m.off[1] = m.off[0].Clone()
+	for _, i := range m.ends { // an end in the sump is level with its water
+		r := &m.off[1].Runs[i]
+		r.To, r.EndHeight = enclosure.Place{Kind: enclosure.AtSump, Name: "sump"}, e.Sump.Bottom
+	}
 	return m
 }
 
@@ -93,7 +99,7 @@ func at(d *enclosure.Doubt, u float64) float64 {
 }
 
 // posed returns the case and the enclosure of u: pumps are changed in copies.
-func (m *model) posed(u []float64) (c enclosure.Case, e, off *enclosure.Enclosure) {
+func (m *model) posed(u []float64) (c enclosure.Case, e *enclosure.Enclosure, off [2]*enclosure.Enclosure) {
 	c = make(enclosure.Case, len(m.e.Doubts))
 	for i := range c {
 		c[i] = at(&m.e.Doubts[i], u[i])
@@ -105,10 +111,10 @@ func (m *model) posed(u []float64) (c enclosure.Case, e, off *enclosure.Enclosur
 			continue
 		}
 		if e == m.e { // only the pumps are changed
-			a, b := *m.e, *m.off
-			e, off = &a, &b
+			a, high, low := *m.e, *m.off[0], *m.off[1]
+			e, off = &a, [2]*enclosure.Enclosure{&high, &low}
 			e.Pumps = append([]enclosure.Pump(nil), m.e.Pumps...)
-			off.Pumps = e.Pumps
+			high.Pumps, low.Pumps = e.Pumps, e.Pumps
 		}
 		e.Pumps[i].Curve = scaled(&m.e.Pumps[i].Curve, flow, head)
 	}
@@ -135,15 +141,15 @@ func scaled(c *enclosure.Curve, flow, head float64) enclosure.Curve {
 // foretell puts what each of Sites reads at u into y.
 func (m *model) foretell(u, y []float64) error {
 	c, e, off := m.posed(u)
-	st, err := study.Run(e, c, study.Setting{Workspace: m.space, Near: m.near})
+	st, err := study.Run(e, c, study.Setting{Workspace: m.space, Near: m.near[0]})
 	if err != nil {
 		return err
 	}
 	if st.Spills {
 		return fmt.Errorf("the pool runs over the dam")
 	}
-	if m.near == nil {
-		m.near = st
+	if m.near[0] == nil {
+		m.near[0] = st
 	}
 	k := 0
 	put := func(v float64) { y[k] = v; k++ }
@@ -152,21 +158,13 @@ func (m *model) foretell(u, y []float64) error {
 			return err
 		}
 	}
-	hose := math.NaN()
-	if len(m.ends) > 0 {
-		bare, err := study.Run(off, c, study.Setting{Workspace: m.space, Near: m.nearBy})
+	for i := range off {
+		q, err := m.hose(off[i], c, i)
 		if err != nil {
 			return err
 		}
-		if m.nearBy == nil {
-			m.nearBy = bare
-		}
-		hose = 0
-		for _, i := range m.ends {
-			hose += bare.Runs[i].Flow
-		}
+		put(q)
 	}
-	put(hose)
 	put(st.Outlets)
 	put(st.Inflow)
 	put(st.PoolLevel - st.RestLevel)
@@ -178,6 +176,26 @@ func (m *model) foretell(u, y []float64) error {
 		}
 	}
 	return nil
+}
+
+// hose returns what the hoses of all manifolds give with their ends open, held high
+// or low; NaN where there are none.
+func (m *model) hose(off *enclosure.Enclosure, c enclosure.Case, low int) (float64, error) {
+	if len(m.ends) == 0 {
+		return math.NaN(), nil
+	}
+	st, err := study.Run(off, c, study.Setting{Workspace: m.space, Near: m.near[1+low]})
+	if err != nil {
+		return 0, err
+	}
+	if m.near[1+low] == nil {
+		m.near[1+low] = st
+	}
+	sum := 0.0
+	for _, i := range m.ends {
+		sum += st.Runs[i].Flow
+	}
+	return sum, nil
 }
 
 // pumpAlone tells what a pump gives without lift, as it is, without its strainer

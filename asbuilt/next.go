@@ -28,7 +28,7 @@ func effort(what string) float64 {
 		return 8
 	case "no-barb":
 		return 12
-	case "hose":
+	case "hose", "hose-low":
 		return 12
 	case "top-up":
 		return 30 // and a day of waiting

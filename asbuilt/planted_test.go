@@ -28,7 +28,7 @@ const noticed = 4
 // plant makes a build like one of the examples, fits it to its first readings if
 // asked to, and plants a fault that can be noticed. Which outlets are blocked is
 // drawn: up to a quarter of them, each giving up to half.
-func plant(tb testing.TB, rng *rand.Rand, k int, base bool) planted {
+func plant(tb testing.TB, rng *rand.Rand, k int, base bool, noise float64) planted {
 	tb.Helper()
 	e := built(tb, k%2)
 	m := newModel(e)
@@ -37,7 +37,11 @@ func plant(tb testing.TB, rng *rand.Rand, k int, base bool) planted {
 	var err error
 	p.fit = nothing(e)
 	if base {
-		p.before = read(tb, rng, m, u, append(firstWater, cups(e), "top-up")...)
+		y := make([]float64, len(Sites(e)))
+		if err := m.foretell(u, y); err != nil {
+			tb.Fatal(err)
+		}
+		p.before = rough(noise, rng, e, y, append(firstWater, cups(e), "top-up")...)
 		if p.fit, err = Of(e, p.before); err != nil {
 			tb.Fatal(err)
 		}
@@ -79,13 +83,13 @@ type tally struct{ n, first, three, sureWrong, asked int }
 
 // judgePlants plants faults and lets each be found: from the readings of a first
 // round, and with up to more that the program asks for.
-func judgePlants(tb testing.TB, builds, more int, base bool) (out tally, missed map[string]int) {
+func judgePlants(tb testing.TB, builds, more int, base bool, noise float64) (out tally, missed map[string]int) {
 	tb.Helper()
 	rng := rand.New(rand.NewPCG(11, 12))
 	missed = map[string]int{}
 	for k := range builds {
-		p := plant(tb, rng, k, base)
-		now := typed(rng, p.m.e, p.y, append(firstWater, cups(p.m.e), "top-up")...)
+		p := plant(tb, rng, k, base, noise)
+		now := rough(noise, rng, p.m.e, p.y, append(firstWater, cups(p.m.e), "top-up")...)
 		d, err := Diagnose(p.fit, p.before, now)
 		for range more {
 			if err != nil {
@@ -95,7 +99,7 @@ func judgePlants(tb testing.TB, builds, more int, base bool) (out tally, missed 
 				break
 			}
 			out.asked++
-			now = append(now, typed(rng, p.m.e, p.y, d.Next.ID)...)
+			now = append(now, rough(noise, rng, p.m.e, p.y, d.Next.ID)...)
 			d, err = Diagnose(p.fit, p.before, now)
 		}
 		if err != nil {
@@ -129,13 +133,15 @@ func TestPlanted(t *testing.T) {
 	if n, err := strconv.Atoi(os.Getenv("RILLWRIGHT_BUILDS")); err == nil {
 		builds = n
 	}
-	got, missed := judgePlants(t, builds, 3, true)
+	got, missed := judgePlants(t, builds, 3, true, 1)
 	t.Logf("with first readings and up to 3 asked for: %+v, %v", got, missed)
 	if builds >= 200 {
-		one, missed := judgePlants(t, builds, 0, true)
+		one, missed := judgePlants(t, builds, 0, true, 1)
 		t.Logf("with first readings, none asked for: %+v, %v", one, missed)
-		one, missed = judgePlants(t, builds, 3, false)
+		one, missed = judgePlants(t, builds, 3, false, 1)
 		t.Logf("without first readings, up to 3 asked for: %+v, %v", one, missed)
+		one, missed = judgePlants(t, builds, 3, true, 2)
+		t.Logf("with first readings and up to 3 asked for, all twice as rough as is thought: %+v, %v", one, missed)
 	}
 	if n := float64(got.n); float64(got.first) < 0.8*n || float64(got.three) < 0.9*n || float64(got.sureWrong) > 0.05*n {
 		t.Errorf("%+v, missed %v", got, missed)
@@ -145,7 +151,7 @@ func TestPlanted(t *testing.T) {
 // BenchmarkFitAndDiagnose is of some twenty readings before and as many now.
 func BenchmarkFitAndDiagnose(b *testing.B) {
 	rng := rand.New(rand.NewPCG(13, 14))
-	p := plant(b, rng, 0, true)
+	p := plant(b, rng, 0, true, 1)
 	ids := append(slices.Clone(firstWater), cups(p.m.e), "top-up")
 	now := append(typed(rng, p.m.e, p.y, ids...), typed(rng, p.m.e, p.y, firstWater...)...)
 	now = append(now, typed(rng, p.m.e, p.y, "no-strainer[main pump]", "no-barb[main pump]", "manifold", "wall")...)

@@ -52,8 +52,8 @@ type hypothesis struct {
 	like  float64
 }
 
-// errNoReadings says that there is nothing to go by.
-var errNoReadings = errors.New("nothing was read that tells of a fault")
+// ErrNoReadings says that there is nothing to go by.
+var ErrNoReadings = errors.New("nothing was read that tells of a fault")
 
 // Diagnose ranks what may be wrong by readings taken now, with what was known as
 // built. Each suspect's readings are computed in the whole circuit at several
@@ -64,7 +64,7 @@ func Diagnose(f *Fit, before, now []record.Reading) (*Diagnosis, error) {
 	e := f.from
 	d, unused := data(e, now)
 	if len(d) == 0 {
-		return nil, errNoReadings
+		return nil, ErrNoReadings
 	}
 	j, err := newJudge(f, before)
 	if err != nil {

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"rillwright/commission"
 	"rillwright/enclosure"
 	"rillwright/record"
 )
@@ -41,6 +42,8 @@ func data(e *enclosure.Enclosure, readings []record.Reading) (out []datum, unuse
 	for i := len(sites) - 1; i >= 0; i-- {
 		first[sites[i].ID] = i
 	}
+	_, ends := commission.Unplugged(e)
+	hosed := len(ends) > 0
 	for i := range readings {
 		r := &readings[i]
 		at, ok := first[r.ID()]
@@ -51,6 +54,9 @@ func data(e *enclosure.Enclosure, readings []record.Reading) (out []datum, unuse
 			if w, known := record.FindWord(r.What); known && w.Of != record.Whole {
 				unused = append(unused, Unused{i, "the design has no " + r.Part})
 			}
+			continue
+		case (r.What == "hose" || r.What == "hose-low") && !hosed:
+			unused = append(unused, Unused{i, "no hose leads to a manifold"})
 			continue
 		case r.Kind == record.Cups:
 			more, why := cupData(e, r, at, i)

@@ -169,13 +169,13 @@ func readLine(line string) (r Reading, fault *lineError) {
 	}
 	r.Kind = w.Kind
 	if r.Values, err = ParseValue(w.Kind, r.Text); err != nil {
-		return r, &lineError{field: "value", what: err.Error(), do: "write the figures as " + example(w.Kind)}
+		return r, &lineError{field: "value", what: err.Error(), do: "write the figures as " + Example(w.Kind)}
 	}
 	return r, nil
 }
 
-// example is how the figures of a kind are written.
-func example(k Kind) string {
+// Example is how the figures of a kind are written.
+func Example(k Kind) string {
 	switch k {
 	case Seen:
 		return "ok, or not ok"

@@ -59,10 +59,10 @@ func Typed(line string, names Names) (Reading, error) {
 		return r, err
 	}
 	if w.Kind != Event && r.Text == "" {
-		return r, fmt.Errorf("%s: %w\n  do: write %s %s", word, errNoFigure, word, example(w.Kind))
+		return r, fmt.Errorf("%s: %w\n  do: write %s %s", word, errNoFigure, word, Example(w.Kind))
 	}
 	if r.Values, err = ParseValue(w.Kind, r.Text); err != nil {
-		return r, fmt.Errorf("%s: %w\n  do: write %s %s", word, err, word, example(w.Kind))
+		return r, fmt.Errorf("%s: %w\n  do: write %s %s", word, err, word, Example(w.Kind))
 	}
 	r.Text = dash(r.Text)
 	return r, nil

@@ -220,3 +220,28 @@ func Evenness(v []float64) float64 {
 	}
 	return hydraulics.DistributionUniformity(v, nil)
 }
+
+// Amounts returns the water of a flow's figures together, m3, and the time that it
+// took, s; 0 and 0 where only a flow was noted.
+func (r *Reading) Amounts() (amount, took float64) {
+	much := 0.0
+	for _, t := range items(r.Text) {
+		before, after, timed := strings.Cut(t, " in ")
+		if timed {
+			v, err := litres(before)
+			if err != nil {
+				return 0, 0
+			}
+			much = v
+		} else {
+			after = t
+		}
+		s, err := seconds(after)
+		if err != nil || much == 0 {
+			return 0, 0
+		}
+		amount += much
+		took += s
+	}
+	return amount, took
+}

@@ -48,6 +48,7 @@ func Words() []Word {
 		{"no-barb", Flow, Pump, "as no-strainer, with the barb taken off the pump"},
 		{"shut-off", Height, Pump, "how high the pump lifts at no flow, above the sump's water"},
 		{"hose", Flow, Whole, "the flow of the hose held at the manifold's height"},
+		{"hose-low", Flow, Whole, "the flow of the hose held level with the sump's water"},
 		{"manifold", Flow, Whole, "the flow of all outlets"},
 		{"wall", Flow, Whole, "what comes back at the ends of the drains"},
 		{"even", Cups, Manifold, "a cup under each outlet, in turn, for the same time"},

@@ -78,6 +78,8 @@ func (b *Bench) Handler() http.Handler {
 	mux := http.NewServeMux()
 	mux.HandleFunc("GET /{$}", b.page)
 	mux.HandleFunc("GET /app/{file}", b.asset)
+	mux.HandleFunc("GET /log/{name}", b.showLog)
+	mux.HandleFunc("POST /log/{name}", b.addToLog)
 	mux.HandleFunc("GET /api/designs", b.list)
 	mux.HandleFunc("GET /api/designs/{name}", b.read)
 	mux.HandleFunc("PUT /api/designs/{name}", b.save)

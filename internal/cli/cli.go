@@ -37,16 +37,19 @@ type commands struct {
 	Built    builtCommand    `cmd:"" help:"Tell what your first readings settle of a design: its pump, its hose, its outlets."`
 	Buy      buyCommand      `cmd:"" help:"List what to buy, by shop, in whole packs, with prices."`
 	Check    checkCommand    `cmd:"" help:"Answer every question about a design."`
+	Climate  climateCommand  `cmd:"" help:"Tell whether plants can live in it: warmth, damp, fogged glass, evaporation, minerals, light."`
 	Diagnose diagnoseCommand `cmd:"" help:"Tell from your readings what has gone wrong, what to look at first and what to measure next."`
 	Draw     drawCommand     `cmd:"" help:"Write drawings and drilling templates to print."`
 	Faults   faultsCommand   `cmd:"" help:"Follow the water when something goes wrong: power cuts, blocked drains, leaks."`
+	Keep     keepCommand     `cmd:"" help:"Tell what is due, where the flow is going, what spares to have, and what the year came to."`
 	Log      logCommand      `cmd:"" help:"Print what was noted of a design, against what passes."`
 	New      newCommand      `cmd:"" help:"Write a commented design file to start from."`
 	Note     noteCommand     `cmd:"" help:"Note a reading in the log beside a design: rillwright note grotto.yaml rise 12 mm"`
 	Packet   packetCommand   `cmd:"" help:"Write all papers of a design as one PDF and a folder: answers, drawings, tests, emergency card."`
 	Parts    partsCommand    `cmd:"" help:"List and search the parts that a design may name."`
-	Serve    serveCommand    `cmd:"" help:"Show and change your designs in the browser."`
+	Pieces   piecesCommand   `cmd:"" help:"List every piece with its finished size and how it is cut from stock."`
 	Schema   schemaCommand   `cmd:"" help:"Print the JSON Schema of a design file, for your editor."`
+	Serve    serveCommand    `cmd:"" help:"Show and change your designs in the browser."`
 }
 
 // Run runs one command and returns its exit status.

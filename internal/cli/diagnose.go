@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"math"
@@ -41,8 +42,14 @@ func (c *diagnoseCommand) Run(std *Streams) error {
 		return refuse(std, err)
 	}
 	d, err := asbuilt.Diagnose(f, before, now)
-	if err != nil {
+	switch {
+	case err != nil && !errors.Is(err, asbuilt.ErrNoReadings):
+		return refuse(std, fmt.Errorf("%w\n  do: look at what rillwright check says of the design first", err))
+	case err != nil:
 		return refuse(std, fmt.Errorf("%w\n  do: note what you can measure: manifold 10 L in 43 s, a row of cups, bare, shut-off", err))
+	}
+	if !f.Settled {
+		fmt.Fprintf(std.Err, "the first readings do not go with the design, so what follows is worth little\n  do: see which: rillwright built %s\n", quoted(c.Design))
 	}
 	if c.JSON {
 		return printJSON(std.Out, diagnosisOf(r.File, d))

@@ -19,38 +19,16 @@ import (
 	"rillwright/record"
 )
 
-// measured is what the values of a reading come to, and as what it is shown.
-func measured(r *record.Reading) (v float64, u commission.Unit, ok bool) {
-	v, _ = record.Mean(r.Values)
-	switch r.Kind {
-	case record.Flow:
-		return v, commission.Flow, true
-	case record.Height:
-		if r.What == "shut-off" {
-			return v, commission.Head, true
-		}
-		return v, commission.Height, true
-	case record.Time:
-		return v, commission.Time, true
-	case record.Cups:
-		return record.Evenness(r.Values), commission.Share, true
-	case record.Seen, record.Event:
-	}
-	return 0, 0, false
-}
-
 // said is a reading in words.
 func said(r *record.Reading, sys quantity.System) string {
 	out := r.ID()
 	if r.Text != "-" {
 		out += " " + r.Text
 	}
-	if v, u, ok := measured(r); ok {
-		if shown := commission.Show(u, v, sys); shown != r.Text {
-			out += ": " + shown
-			if len(r.Values) > 1 && r.Kind != record.Cups {
-				out += " in the mean"
-			}
+	if shown := commission.ShowReading(r, sys); shown != "" && shown != r.Text {
+		out += ": " + shown
+		if len(r.Values) > 1 && r.Kind != record.Cups {
+			out += " in the mean"
 		}
 	}
 	return out
@@ -91,10 +69,8 @@ func (c *logCommand) Run(std *Streams) error {
 	for i := range log.Readings {
 		e := &log.Readings[i]
 		l := logLine{Time: e.Time.Format(time.RFC3339), ID: e.ID(), Text: e.Text, Values: append([]float64{}, e.Values...), Design: e.Design, Note: e.Note}
-		v, u, ok := measured(e)
-		if ok {
-			l.Figure = commission.Show(u, v, sys)
-		}
+		v, _, ok := commission.Measured(e)
+		l.Figure = commission.ShowReading(e, sys)
 		if check := plan.Find(l.ID); ok && check != nil && !math.IsNaN(v) {
 			if passed, ok := check.Passed(v); ok {
 				l.Passes, l.Pass = &passed, check.PassText(sys)

@@ -26,20 +26,8 @@ func Name(design string) string {
 	return strings.TrimSuffix(design, filepath.Ext(design)) + ".log"
 }
 
-// Add adds readings to a log, each by a write of its own, and returns once the
-// disk has them. The error tells how many of them are in the log.
-func Add(name string, readings ...record.Reading) (err error) {
-	lines := make([]string, len(readings))
-	for i := range readings {
-		if lines[i], err = readings[i].Line(); err != nil {
-			return err
-		}
-	}
-	f, err := os.OpenFile(name, os.O_RDWR|os.O_APPEND|os.O_CREATE, 0o644)
-	if err != nil {
-		return err
-	}
-	defer func() { err = errors.Join(err, f.Close()) }()
+// write adds lines, each by one write.
+func write(f *os.File, lines []string) error {
 	for i, line := range lines {
 		begin, err := beginning(f)
 		if err != nil {

@@ -26,8 +26,8 @@ type Problem struct {
 // Settings steer Solve. The zero value is good for most.
 type Settings struct {
 	MaxSteps int // 0 means 400
-	// Tolerance is the change of every parameter, as a share of itself, and of the
-	// sum of squares at which all has settled; 0 means 1e-10.
+	// Tolerance is the change of every parameter, as a share of itself and its Step,
+	// and of the sum of squares at which all has settled; 0 means 1e-10.
 	Tolerance float64
 	// Damping is how short the first step is held; 0 means 100, which starts far
 	// from the answer ask for. 1e-3 saves steps where it is near.
@@ -115,7 +115,7 @@ func Solve(pr Problem, start []float64, s Settings) (*Result, error) {
 			return nil, err
 		}
 		// With weights the squares are minimised again until the weights stay.
-		if settled && (s.Huber == 0 || near(old, f.p, 1e-8)) {
+		if settled && (s.Huber == 0 || f.near(old, f.p, math.Max(1e-8, s.Tolerance))) {
 			res.Status = Converged
 			break
 		}
@@ -128,9 +128,15 @@ func Solve(pr Problem, start []float64, s Settings) (*Result, error) {
 	return res, nil
 }
 
-func near(a, b []float64, tolerance float64) bool {
+// near reports whether two choices of parameters are the same but for a share of
+// each, or of the step by which its slopes are found.
+func (f *fitter) near(a, b []float64, tolerance float64) bool {
 	for i := range a {
-		if math.Abs(a[i]-b[i]) > tolerance*math.Max(math.Abs(a[i]), math.Abs(b[i])) {
+		size := math.Max(math.Abs(a[i]), math.Abs(b[i]))
+		if f.pr.Step != nil {
+			size += f.pr.Step[i]
+		}
+		if math.Abs(a[i]-b[i]) > tolerance*size {
 			return false
 		}
 	}
@@ -246,7 +252,7 @@ func (f *fitter) descend(tolerance, damping float64, most int) (settled bool, st
 			for k := range f.p {
 				f.try[k] = f.p[k] + step[k]
 			}
-			small := near(f.p, f.try, tolerance)
+			small := f.near(f.p, f.try, tolerance)
 			now := math.Inf(1)
 			if f.of(f.try, f.rt) == nil {
 				now = f.sum(f.rt)

@@ -1,0 +1,171 @@
+package cli
+
+import (
+	"fmt"
+	"io"
+	"time"
+
+	"rillwright/enclosure"
+	"rillwright/keeping"
+	"rillwright/quantity"
+	"rillwright/record"
+)
+
+type keepCommand struct {
+	Design   string `arg:"" help:"A design file whose log stands beside it."`
+	At       string `help:"The time to look from, if not now: 2026-11-26." placeholder:"TIME"`
+	Calendar string `help:"Also write the chores as a calendar (iCalendar, .ics) into this file." placeholder:"FILE"`
+	JSON     bool   `name:"json" help:"Print JSON."`
+}
+
+// Help tells where the figures come from.
+func (*keepCommand) Help() string {
+	return "Tells what is due by the design and the log, where the flow is going and when it will have fallen by 15 %, what spares to have, and what the last year came to. A chore counts as done when something about it is noted: cleaned strainer, breaker ok. How often is from memory of the trade.\n" + exitHelp
+}
+
+// kept is what the command shows.
+type kept struct {
+	Design string          `json:"design"`
+	Due    []dueJSON       `json:"due"`
+	Trends []trendJSON     `json:"trends"`
+	Spares []keeping.Spare `json:"spares"`
+	Year   keeping.Year    `json:"year"`
+}
+
+type dueJSON struct {
+	ID   string     `json:"id"`
+	What string     `json:"what"`
+	How  string     `json:"how"`
+	Days int        `json:"days"`
+	From string     `json:"from"`
+	Last *time.Time `json:"last,omitempty"`
+	Next time.Time  `json:"next"`
+	Late int        `json:"late"` // days; less than 0 for those left
+}
+
+type trendJSON struct {
+	keeping.Trend
+	Month *float64 `json:"month,omitempty"` // change in a month as a share of the first
+	Doubt *float64 `json:"doubt,omitempty"`
+}
+
+// Run prints what an enclosure wants.
+func (c *keepCommand) Run(std *Streams) error {
+	now := time.Now()
+	if c.At != "" {
+		var err error
+		if now, err = record.ParseTime(c.At, now.Location()); err != nil {
+			return refuse(std, err)
+		}
+	}
+	r, log, err := openLog(std, c.Design)
+	if err != nil {
+		return err
+	}
+	due := keeping.DueAt(keeping.Chores(r.Enclosure), log.Readings, now)
+	k := kept{Design: r.File, Spares: keeping.Spares(r.Enclosure), Year: keeping.YearTo(log.Readings, now), Due: []dueJSON{}, Trends: []trendJSON{}}
+	for i := range due {
+		d := &due[i]
+		j := dueJSON{ID: d.ID, What: d.What, How: d.How, Days: d.Days, From: d.From, Next: d.Next, Late: int(d.Late(now))}
+		if !d.Last.IsZero() {
+			j.Last = &d.Last
+		}
+		k.Due = append(k.Due, j)
+	}
+	for _, t := range keeping.Trends(log.Readings) {
+		j := trendJSON{Trend: t}
+		if t.Month == t.Month { // a number
+			m, d := rounded(t.Month, 3), rounded(t.Doubt, 2)
+			j.Month, j.Doubt = &m, &d
+		}
+		k.Trends = append(k.Trends, j)
+	}
+	if c.Calendar != "" {
+		if err := save(std, c.Calendar, keeping.Calendar(r.Name, due, now)); err != nil {
+			return refuse(std, err)
+		}
+	}
+	if c.JSON {
+		return printJSON(std.Out, k)
+	}
+	printKept(std.Out, r.Name, r.Enclosure, &k, now)
+	return nil
+}
+
+// soon is how many days ahead a chore is shown with its how.
+const soon = 14
+
+func printKept(w io.Writer, name string, e *enclosure.Enclosure, k *kept, now time.Time) {
+	fmt.Fprintf(w, "%s, as of %s\n", name, now.Format(time.DateOnly))
+	for i := range k.Due {
+		d := &k.Due[i]
+		when := "due " + d.Next.Format(time.DateOnly)
+		if d.Late > 0 {
+			when = fmt.Sprintf("LATE by %s", days(d.Late))
+		}
+		last := "never noted"
+		if d.Last != nil {
+			last = "last " + d.Last.Format(time.DateOnly)
+		}
+		fmt.Fprintf(w, "  %s: %s, %s [%s]\n", d.What, when, last, d.ID)
+		if d.Late > -soon {
+			fmt.Fprintf(w, "    %s\n", d.How)
+		}
+	}
+	if len(k.Trends) > 0 {
+		fmt.Fprintln(w, "Where it is going")
+	}
+	for i := range k.Trends {
+		printTrend(w, &k.Trends[i], e.Units, now)
+	}
+	fmt.Fprintln(w, "Spares to have")
+	for _, s := range k.Spares {
+		fmt.Fprintf(w, "  %s: %s\n", s.What, s.Why)
+	}
+	y := &k.Year
+	fmt.Fprintf(w, "The last year: %d notes on %s\n", y.Readings, days(y.Days))
+	if y.WaterDays > 0 {
+		fmt.Fprintf(w, "  topped up %s in %.0f days, %s a day\n", quantity.Volume(y.Water).Show(e.Units), y.WaterDays, quantity.Volume(y.Water/y.WaterDays).Show(e.Units))
+	}
+	for _, d := range y.Done {
+		fmt.Fprintf(w, "  %s %s, last %s\n", d.What, times(d.Times), d.Last.Format(time.DateOnly))
+	}
+	for _, d := range y.Failed {
+		fmt.Fprintf(w, "  %s was not well %s, last %s\n", d.What, times(d.Times), d.Last.Format(time.DateOnly))
+	}
+}
+
+func printTrend(w io.Writer, t *trendJSON, sys quantity.System, now time.Time) {
+	last := t.Points[len(t.Points)-1]
+	fmt.Fprintf(w, "  %s: %s, %.0f %% of the first %s", t.ID, quantity.Flow(last.Value).Show(sys), 100*last.Share, quantity.Flow(t.First).Show(sys))
+	if t.Month != nil {
+		fmt.Fprintf(w, "; %+.1f ± %.1f %% a month since %s", 100**t.Month, 100**t.Doubt, t.Since.Format(time.DateOnly))
+	}
+	fmt.Fprintln(w)
+	switch {
+	case last.Share < keeping.Fallen:
+		fmt.Fprintf(w, "    below %.0f %%: find what holds it back: rillwright diagnose\n", 100*keeping.Fallen)
+	case t.Month == nil:
+		fmt.Fprintln(w, "    too few readings for a trend: time it once a month")
+	case !t.Falls:
+		fmt.Fprintln(w, "    not falling beyond what readings scatter")
+	case t.Crosses[1].Before(now):
+		fmt.Fprintf(w, "    by the line it has fallen to %.0f %% by now: measure it\n", 100*keeping.Fallen)
+	default:
+		fmt.Fprintf(w, "    falls to %.0f %% about %s, between %s and %s\n", 100*keeping.Fallen, t.Crosses[1].Format(time.DateOnly), t.Crosses[0].Format(time.DateOnly), t.Crosses[2].Format(time.DateOnly))
+	}
+}
+
+func days(n int) string {
+	if n == 1 {
+		return "1 day"
+	}
+	return fmt.Sprintf("%d days", n)
+}
+
+func times(n int) string {
+	if n == 1 {
+		return "once"
+	}
+	return fmt.Sprintf("%d times", n)
+}

@@ -47,7 +47,8 @@ var importTable = []row{
 	{"minerals", subjects, physics, solverAlone},
 	{"light", subjects, physics, solverAlone},
 	{"cutting", subjects, physics, solverAlone},
-	{"buildplan", subjects, physics, solverAlone},
+	{"schedule", subjects, physics, solverAlone},
+	{"structure/cure", subjects, slices.Concat(physics, []string{"structure/joint"}), solverAlone},
 	{"cost", subjects, physics, solverAlone},
 
 	{"design", meaning, []string{base}, "the design file is what the builder typed; parts and physics come later"},
@@ -59,6 +60,7 @@ var importTable = []row{
 	{"faults", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study"}, "it follows an enclosure through time and passes no verdict"},
 	{"takeoff", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "pieces"}, "it counts what a design is made of; packs and prices come after"},
 	{"shopping", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study", "takeoff"}, "what is needed, in packs of the shop; verdicts come after"},
+	{"works", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study"}, "the steps that a design takes; when they are done is schedule's"},
 	{"answers", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "pieces", "faults", "takeoff", "shopping"}, "verdicts are taken from results; they do not look for fixes"},
 	{"commission", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers", "record"}, "what to try and what passes is taken from results; it draws nothing"},
 	{"record", meaning, []string{base, "hydraulics"}, "what was measured is lines and figures, whatever was designed; it opens no file"},

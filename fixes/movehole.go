@@ -18,7 +18,8 @@ func (f *finder) moved(x *answers.Fix) change {
 			drain = i
 		}
 	}
-	c := change{do: x.Do, edits: x.Edits, bends: true, wets: drain >= 0}
+	spills := slices.ContainsFunc(x.Edits, func(e design.Edit) bool { return e.Path == "dam.width" })
+	c := change{do: x.Do, edits: x.Edits, bends: true, wets: drain >= 0 || spills}
 	c.apply = func(e *enclosure.Enclosure) bool {
 		if x.Notch != nil {
 			return notched(e, x.Notch)
@@ -31,6 +32,9 @@ func (f *finder) moved(x *answers.Fix) change {
 		}
 		for i := range e.Drains {
 			e.Drains[i].Hole = e.Design.Drains[i].Hole
+		}
+		if spills {
+			e.Pool.DamWidth = float64(e.Design.Dam.Width.Value)
 		}
 		if drain >= 0 {
 			d := &e.Drains[drain]
@@ -57,5 +61,8 @@ func notched(e *enclosure.Enclosure, n *answers.Notching) bool {
 func (f *finder) told(a *answers.Answer, x *answers.Fix, after []answers.Answer) {
 	if i := slices.IndexFunc(after, func(b answers.Answer) bool { return b.ID == a.ID }); i >= 0 {
 		x.Verdict, x.Breaks = after[i].Verdict, f.breaks(after, a)
+		if a.ID == "pieces" { // one pane's size may tell how the others are joined
+			x.Before, x.After = headline(a), headline(&after[i])
+		}
 	}
 }

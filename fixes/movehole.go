@@ -20,6 +20,9 @@ func (f *finder) moved(x *answers.Fix) change {
 	}
 	c := change{do: x.Do, edits: x.Edits, bends: true, wets: drain >= 0}
 	c.apply = func(e *enclosure.Enclosure) bool {
+		if x.Notch != nil {
+			return notched(e, x.Notch)
+		}
 		if len(x.Edits) == 0 || !reads(e, x.Edits) {
 			return false
 		}
@@ -37,6 +40,17 @@ func (f *finder) moved(x *answers.Fix) change {
 		return true
 	}
 	return c
+}
+
+// notched cuts a notch out of a panel of a design of its own.
+func notched(e *enclosure.Enclosure, n *answers.Notching) bool {
+	for i := range e.Design.Grid {
+		if g := &e.Design.Grid[i]; g.Name.Value == n.Panel {
+			g.Notches = append(slices.Clone(g.Notches), n.Notch)
+			return true
+		}
+	}
+	return false
 }
 
 // told completes a fix that was found by distances alone.

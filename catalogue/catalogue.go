@@ -212,7 +212,11 @@ func (c *Catalogue) Adapters(a, b End) []Part {
 		if len(p.Ends) != 2 || p.Kind.HasLength() || p.Kind == KindBulkhead {
 			continue
 		}
-		for _, way := range [][2]int{{0, 1}, {1, 0}} {
+		for _, way := range [...][2]int{{0, 1}, {1, 0}} {
+			// Most parts are of other forms: they need no words why.
+			if !formsMeet(a, p.Ends[way[0]]) || !formsMeet(b, p.Ends[way[1]]) {
+				continue
+			}
 			okA, whyA := Mates(a, p.Ends[way[0]])
 			if !okA {
 				continue

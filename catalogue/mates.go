@@ -45,6 +45,22 @@ func Mates(a, b End) (ok bool, why string) {
 	return false, wrongForms(a, b)
 }
 
+// formsMeet reports whether ends of these forms join at all, sizes apart.
+func formsMeet(a, b End) bool {
+	if rank(a.Form) > rank(b.Form) {
+		a, b = b, a
+	}
+	switch a.Form {
+	case Hose:
+		return b.Form == Barb || b.Form == Spigot || b.Form == Compression
+	case Spigot:
+		return b.Form == Compression || b.Form == Socket
+	case MaleThread:
+		return b.Form == FemaleThread
+	}
+	return false
+}
+
 // rank orders forms so that each pair needs handling one way round.
 func rank(f Form) int {
 	switch f {

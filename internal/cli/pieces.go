@@ -3,7 +3,6 @@ package cli
 import (
 	"bufio"
 	"fmt"
-	"io"
 	"math"
 	"strings"
 
@@ -221,6 +220,6 @@ func (p *piecesPrinter) plan(what, fault string, missing int, l pieces.Least) {
 	case !l.Proven:
 		fmt.Fprintf(p.w, "      at most %.1f %% more is bought than the least possible\n", 100*l.Gap)
 	default:
-		io.WriteString(p.w, "      nothing can be laid out with less bought\n")
+		fmt.Fprintln(p.w, "      nothing can be laid out with less bought")
 	}
 }

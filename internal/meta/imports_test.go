@@ -58,7 +58,7 @@ var importTable = []row{
 	{"study", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout"}, "it poses each subject's problem and passes no verdict"},
 	{"pieces", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study"}, "what is cut follows from sizes and places; it passes no verdict"},
 	{"faults", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study"}, "it follows an enclosure through time and passes no verdict"},
-	{"takeoff", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study"}, "it counts what a design is made of; packs and prices come after"},
+	{"takeoff", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "pieces"}, "it counts what a design is made of; packs and prices come after"},
 	{"shopping", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study", "takeoff"}, "what is needed, in packs of the shop; verdicts come after"},
 	{"works", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study"}, "the steps that a design takes; when they are done is schedule's"},
 	{"answers", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "pieces", "faults", "takeoff", "shopping"}, "verdicts are taken from results; they do not look for fixes"},

@@ -121,10 +121,10 @@ func TestIshigami(t *testing.T) {
 		for i := range x {
 			x[i] = math.Pi * (2*u[i] - 1)
 		}
-		return math.Sin(x[0]) + a*math.Pow(math.Sin(x[1]), 2) + b*math.Pow(x[2], 4)*math.Sin(x[0])
+		return math.Sin(x[0]) + a*math.Sin(x[1])*math.Sin(x[1]) + b*x[2]*x[2]*x[2]*x[2]*math.Sin(x[0])
 	})
 	p4 := math.Pow(math.Pi, 4)
-	v1, v2, v13 := math.Pow(1+b*p4/5, 2)/2, float64(a*a)/8, b*b*p4*p4*8/225
+	v1, v2, v13 := (1+b*p4/5)*(1+b*p4/5)/2, float64(a*a)/8, b*b*p4*p4*8/225
 	v := v1 + v2 + v13
 	near(t, "Ishigami", have, []float64{v1 / v, v2 / v, 0}, []float64{(v1 + v13) / v, v2 / v, v13 / v})
 }

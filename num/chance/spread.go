@@ -23,7 +23,8 @@ type Spread struct {
 	Low, Likely, High float64
 }
 
-// At returns the value below which a share u of the spread lies, 0 <= u <= 1.
+// At returns the value below which a share u of the spread lies, 0 <= u <= 1. Products
+// are rounded before they are added, so that no machine fuses the two into another digit.
 func (s Spread) At(u float64) float64 {
 	width := s.High - s.Low
 	if !(width > 0) {
@@ -31,17 +32,17 @@ func (s Spread) At(u float64) float64 {
 	}
 	switch s.Shape {
 	case Uniform:
-		return s.Low + width*u
+		return s.Low + float64(width*u)
 	case Pert:
 		a, b := s.beta()
-		return s.Low + width*mathext.InvRegIncBeta(a, b, u)
+		return s.Low + float64(width*mathext.InvRegIncBeta(a, b, u))
 	case Triangular:
 	}
 	top := (s.Likely - s.Low) / width
 	if u < top {
-		return s.Low + width*math.Sqrt(u*top)
+		return s.Low + float64(width*math.Sqrt(u*top))
 	}
-	return s.High - width*math.Sqrt((1-u)*(1-top))
+	return s.High - float64(width*math.Sqrt((1-u)*(1-top)))
 }
 
 // beta returns the exponents of the beta distribution of Malcolm, Roseboom, Clark &

@@ -66,6 +66,7 @@ var importTable = []row{
 	{"record", meaning, []string{base, "hydraulics"}, "what was measured is lines and figures, whatever was designed; it opens no file"},
 	{"asbuilt", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers", "commission", "record"}, "what readings tell is computed from the networks; it passes no verdict and opens no file"},
 	{"fixes", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "shopping", "answers"}, "it tries changes and asks again"},
+	{"weigh", meaning, []string{base, "enclosure", "study", "answers"}, "it draws doubts and counts verdicts; it looks for no fixes"},
 	{"keeping", meaning, []string{base, "catalogue", "enclosure", "record"}, "what is due and where it goes follows from design and log; it computes no circuit and opens no file"},
 
 	{"drawing", output, []string{"geom", "quantity"}, "a drawing is lines and words in mm, whatever they mean"},

@@ -37,6 +37,8 @@ func TestTypes(t *testing.T) {
 		progress{},
 		drawingsRequest{},
 		drawingsReply{},
+		cuttingRequest{},
+		cuttingReply{},
 		partsReply{},
 		changeEvent{},
 		problem{},

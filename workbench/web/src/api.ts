@@ -1,7 +1,8 @@
 // Calls to the program behind the page. What it says is wrong comes as a Refusal,
 // with what to do about it.
+import type { CuttingReply, CuttingRequest } from "./cuttypes"
 import type {
-  AisleReply, AisleRequest, ComputeRequest, CourseReply, CourseRequest, CuttingReply, CuttingRequest, DesignList, DraftRequest, DrawingsReply, DrawingsRequest, Edit, Faults, FaultsReply, Progress, Outcome, PartsReply, Problem, Stored,
+  AisleReply, AisleRequest, ComputeRequest, CourseReply, CourseRequest, DesignList, DraftRequest, DrawingsReply, DrawingsRequest, Edit, Faults, FaultsReply, Progress, Outcome, PartsReply, Problem, Stored,
 } from "./types"
 
 export class Refusal extends Error {

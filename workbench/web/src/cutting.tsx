@@ -3,7 +3,7 @@ import * as api from "./api"
 import { handOver } from "./handover"
 import { lazy } from "./lazy"
 import { chosen, good, name, setValues, tell, text } from "./store"
-import type { CuttingReply, ItemShown } from "./types"
+import type { CuttingReply, ItemShown } from "./cuttypes"
 
 const Picture = lazy<object>(async () => ({ default: (await import("./look")).InSpace }))
 
@@ -41,7 +41,7 @@ export default function Cutting() {
       </section>
       <section>
         <h2>Pipe and hose, end to end</h2>
-        <ul>{p.lengths.map((x, i) => <Row key={i} at={x.field} name={`${x.count > 1 ? `${x.count} x ` : ""}${x.name}`} size={x.text}>{x.of}. {x.rule}</Row>)}</ul>
+        <ul>{p.lengths.map((x, i) => <Row key={i} at={x.field} name={`${x.count > 1 ? `${x.count} x ` : ""}${x.name}`} size={x.text}>{x.of}: {x.rule}</Row>)}</ul>
       </section>
       {p.panels.length > 0 && (
         <section>
@@ -98,7 +98,7 @@ function Bought({ it, currency }: { it: ItemShown, currency: string }) {
   }
   return (
     <li class="bought">
-      <div><b>{it.buy}</b> {it.name} <span>{it.cost}</span></div>
+      <div><b>{it.buy}</b> {it.name}, {it.cost}</div>
       <Typed label={`Price of ${it.pack || "one"}`} about={it.name} hint={currency || "8 EUR"} done={keep} />
       {it.says.length > 0 && <p class="quiet">{it.says.join("; ")}</p>}
     </li>

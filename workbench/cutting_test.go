@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
+	"slices"
 	"strings"
 	"testing"
 
@@ -61,6 +62,28 @@ func TestCutting(t *testing.T) {
 		}
 		if again.Shopping.Generic > rep.Shopping.Generic/2 {
 			t.Errorf("with a price for each line %.0f %% are generic, before %.0f %%", 100*again.Shopping.Generic, 100*rep.Shopping.Generic)
+		}
+		// What the page chooses by a row is something that is drawn.
+		drawn := sceneOf(rep.Survey).Parts
+		lit := func(field string, line int) {
+			t.Helper()
+			if !slices.ContainsFunc(drawn, func(s scenePart) bool {
+				return s.Field == field || strings.HasPrefix(field, s.Field+".") || line > 0 && s.Line == line
+			}) {
+				t.Errorf("%s, line %d, lights nothing up", field, line)
+			}
+		}
+		for _, x := range got.Pieces.Panes {
+			if x.Kind == "dam" {
+				x.Field = "dam"
+			}
+			lit(x.Field, 0)
+		}
+		for _, x := range got.Pieces.Lengths {
+			lit(x.Field, 0)
+		}
+		for _, x := range got.Pieces.Panels {
+			lit("a panel", x.Line)
 		}
 		q.As = "list"
 		code, data = ask(t, b, "POST", "/api/cutting", q)

@@ -33,7 +33,7 @@ export default function Cutting() {
         <h2>Panes, finished</h2>
         <ul>
           {p.panes.map((x, i) => (
-            <Row key={i} at={x.field} name={`${x.count > 1 ? `${x.count} x ` : ""}${x.name}`} size={x.text}>
+            <Row key={i} at={x.kind === "dam" ? "dam" : x.field} name={`${x.count > 1 ? `${x.count} x ` : ""}${x.name}`} size={x.text}>
               {x.had ? "of the tank as bought: nothing to cut" : <>{x.material}, {x.edges}. {[["Width", x.width], ["Height", x.height]].map(([w, s]) => typeof s === "object" && s.rule ? `${w as string}: ${s.rule}${s.round ? `, ${s.round}` : ""}; ${s.fit}. ` : "")}</>}
             </Row>
           ))}

@@ -23,6 +23,7 @@ func FuzzRoutes(f *testing.F) {
 		{"POST", "/api/faults", `{"name":"a","text":"b"}`},
 		{"POST", "/api/course", `{"name":"a","text":"b","id":"c"}`},
 		{"POST", "/api/aisle", `{"pumps":[{}]}`},
+		{"POST", "/api/cutting", `{"name":"a","text":"b","as":"list"}`},
 		{"GET", "/api/parts?q=hose", ""},
 		{"GET", "/api/schema", ""},
 	} {

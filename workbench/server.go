@@ -92,6 +92,7 @@ func (b *Bench) Handler() http.Handler {
 	mux.HandleFunc("POST /api/everything", b.everything)
 	mux.HandleFunc("POST /api/aisle", b.aisle)
 	mux.HandleFunc("POST /api/drawings", b.drawings)
+	mux.HandleFunc("POST /api/cutting", b.cutting)
 	mux.HandleFunc("GET /api/parts", b.parts)
 	mux.HandleFunc("GET /api/schema", b.schema)
 	mux.HandleFunc("GET /api/events", b.events)

@@ -18,33 +18,24 @@ var update = flag.Bool("update", false, "write what is made here into the files 
 
 // The page's types are those of the server: run with -update after a change.
 func TestTypes(t *testing.T) {
-	const path = "web/src/types.ts"
 	w := &typeWriter{seen: map[reflect.Type]string{}}
-	for _, v := range []any{
-		designList{},
-		stored{},
-		saveRequest{},
-		draftRequest{},
-		setRequest{},
-		setReply{},
-		computeRequest{},
-		outcome{},
-		faultsReply{},
-		courseRequest{},
-		courseReply{},
-		aisleRequest{},
-		aisleReply{},
-		progress{},
-		drawingsRequest{},
-		drawingsReply{},
-		partsReply{},
-		changeEvent{},
-		problem{},
-	} {
+	w.file(t, "web/src/types.ts", "",
+		designList{}, stored{}, saveRequest{}, draftRequest{}, setRequest{}, setReply{}, computeRequest{}, outcome{}, faultsReply{},
+		courseRequest{}, courseReply{}, aisleRequest{}, aisleReply{}, progress{}, drawingsRequest{}, drawingsReply{}, partsReply{},
+		changeEvent{}, problem{})
+	w.file(t, "web/src/cuttypes.ts", "import type { SheetShown } from \"./types\"\n\n", cuttingRequest{}, cuttingReply{})
+}
+
+// file holds a file against the types of values, without those that an earlier one
+// has.
+func (w *typeWriter) file(t *testing.T, path, imports string, values ...any) {
+	t.Helper()
+	w.out = nil
+	for _, v := range values {
 		w.name(reflect.TypeOf(v))
 	}
 	slices.Sort(w.out)
-	got := "// Made from the Go types by go test ./workbench -update. Do not edit.\n\n" + strings.Join(w.out, "\n")
+	got := "// Made from the Go types by go test ./workbench -update. Do not edit.\n\n" + imports + strings.Join(w.out, "\n")
 	if *update {
 		if err := os.WriteFile(path, []byte(got), 0o644); err != nil {
 			t.Fatal(err)

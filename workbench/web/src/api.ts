@@ -1,5 +1,6 @@
 // Calls to the program behind the page. What it says is wrong comes as a Refusal,
 // with what to do about it.
+import type { CuttingReply, CuttingRequest } from "./cuttypes"
 import type {
   AisleReply, AisleRequest, ComputeRequest, CourseReply, CourseRequest, DesignList, DraftRequest, DrawingsReply, DrawingsRequest, Edit, Faults, FaultsReply, Progress, Outcome, PartsReply, Problem, Stored,
 } from "./types"
@@ -65,6 +66,8 @@ export async function everything(q: CourseRequest, far: (done: number, of: numbe
 export const aisle = (q: AisleRequest, signal?: AbortSignal) => json<AisleReply>(call("POST", "/api/aisle", q, signal))
 export const drawings = (q: DrawingsRequest, signal?: AbortSignal) => json<DrawingsReply>(call("POST", "/api/drawings", q, signal))
 export const drawingsPDF = async (q: DrawingsRequest) => (await call("POST", "/api/drawings", { ...q, pdf: true })).blob()
+export const cutting = (q: CuttingRequest, signal?: AbortSignal) => json<CuttingReply>(call("POST", "/api/cutting", q, signal))
+export const cuttingFile = async (q: CuttingRequest) => (await call("POST", "/api/cutting", q)).blob()
 export const parts = (q: string) => json<PartsReply>(call("GET", `/api/parts?q=${encodeURIComponent(q)}`))
 export const schema = () => json<Record<string, unknown>>(call("GET", "/api/schema"))
 

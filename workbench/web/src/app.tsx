@@ -11,6 +11,7 @@ const Look = lazy(() => import("./look"))
 const Curves = lazy(() => import("./curves"))
 const WhatIf = lazy(() => import("./whatif"))
 const FilePane = lazy(() => import("./filepane"))
+const Cutting = lazy(() => import("./cutting"))
 const Aisle = lazy(() => import("./aisle"))
 const Bench = lazy(() => import("./benchmode"))
 
@@ -22,6 +23,7 @@ const views: { id: View, name: string, hint: string }[] = [
   { id: "curves", name: "Curves", hint: "pump against circuit, flow of each outlet" },
   { id: "whatif", name: "What if", hint: "pull the plug, block a drain" },
   { id: "file", name: "File", hint: "the design itself, as a form or as text" },
+  { id: "cutting", name: "Cut and buy", hint: "finished sizes, cut layouts, what to buy, papers" },
   { id: "aisle", name: "Aisle", hint: "compare boxes on the shelf" },
   { id: "bench", name: "Bench", hint: "the next things to do, in large type" },
 ]
@@ -54,11 +56,12 @@ export function App() {
         {now === "curves" && <Curves />}
         {now === "whatif" && <WhatIf />}
         {now === "file" && <FilePane />}
+        {now === "cutting" && <Cutting />}
         {now === "aisle" && <Aisle />}
         {now === "bench" && <Bench />}
         {now === "answers" && <Look brief />}
       </main>
-      {now !== "aisle" && now !== "bench" && <aside class="side" aria-label="Answers"><Answers /></aside>}
+      {now !== "aisle" && now !== "cutting" && now !== "bench" && <aside class="side" aria-label="Answers"><Answers /></aside>}
     </div>
   )
 }

@@ -1,5 +1,6 @@
 import { useEffect, useState } from "preact/hooks"
 import * as api from "./api"
+import { handOver } from "./handover"
 import { name, tell, text } from "./store"
 import type { DrawingsReply } from "./types"
 
@@ -23,13 +24,7 @@ export function Papers() {
   const k = Math.min(at, set.sheets.length - 1)
   const sheet = set.sheets[k]
   const print = () => {
-    api.drawingsPDF({ name: name.value, text: of, letter: set.letter, pdf: true }).then((b) => {
-      const link = document.createElement("a")
-      link.href = URL.createObjectURL(b)
-      link.download = `${name.value.replace(/\.ya?ml$/, "")}-drawings.pdf`
-      link.click()
-      setTimeout(() => URL.revokeObjectURL(link.href), 1000)
-    }, tell)
+    api.drawingsPDF({ name: name.value, text: of, letter: set.letter, pdf: true }).then((b) => handOver(b, "drawings.pdf"), tell)
   }
   return (
     <div class="papers">

@@ -1,0 +1,140 @@
+package workbench
+
+import (
+	"bytes"
+	"cmp"
+	"net/http"
+	"strings"
+
+	"rillwright"
+	"rillwright/drawing"
+	"rillwright/drawing/svg"
+	"rillwright/internal/wire"
+	"rillwright/layout"
+	"rillwright/packet"
+	"rillwright/pieces"
+	"rillwright/quantity"
+	"rillwright/sheets"
+	"rillwright/shopping"
+)
+
+// cuttingRequest asks for what is cut and bought of a text. As is "" for the view,
+// "packet" for all papers as one PDF, "list" for what to buy as CSV.
+type cuttingRequest struct {
+	Name string `json:"name"`
+	Text string `json:"text"`
+	As   string `json:"as"`
+}
+
+// cuttingReply is what is cut, with the cut layouts as they are printed, and what is
+// bought.
+type cuttingReply struct {
+	Pieces   wire.Pieces  `json:"pieces"`
+	Sheets   []sheetShown `json:"sheets"`
+	Currency string       `json:"currency"` // "" if the file holds no money
+	Shops    []shopShown  `json:"shops"`
+	OnHand   []string     `json:"onHand"`
+	Sums     []string     `json:"sums"`
+}
+
+type shopShown struct {
+	Shop  string      `json:"shop"`
+	Items []itemShown `json:"items"`
+}
+
+// itemShown is one line of the list, in words.
+type itemShown struct {
+	Name string   `json:"name"`
+	Pack string   `json:"pack"` // what one holds, for a price of it; "" for a piece
+	Buy  string   `json:"buy"`
+	Cost string   `json:"cost"`
+	Says []string `json:"says"`
+}
+
+// cutting sends what the commands pieces, buy and packet print.
+func (b *Bench) cutting(w http.ResponseWriter, r *http.Request) {
+	q, ok := take[cuttingRequest](w, r)
+	if !ok {
+		return
+	}
+	o := rillwright.Options{NoFixes: true, Structure: true}
+	switch q.As {
+	case "", "list":
+	case "packet":
+		o.Faults = rillwright.EveryFault
+	default:
+		refuse(w, http.StatusBadRequest, "papers of that kind are not made here", `ask for "packet" or "list"`)
+		return
+	}
+	rep, err := b.build(r.Context(), q.Name, q.Text, o)
+	if err == nil && (rep.Findings.HasErrors() || rep.Shopping == nil) {
+		err = errFile
+	}
+	if err != nil {
+		refuse(w, http.StatusUnprocessableEntity, err.Error(), "mend the design first")
+		return
+	}
+	p := sheets.Print{Paper: drawing.A4(), Mark: revision([]byte(q.Text))[:8]}
+	if rep.Enclosure.Units == quantity.US {
+		p.Paper = drawing.Letter()
+	}
+	list := packet.Table{Name: "shopping", Rows: rep.Shopping.Rows(rep.Enclosure.Units)}
+	var data []byte
+	switch q.As {
+	case "list":
+		w.Header().Set("Content-Type", "text/csv; charset=utf-8")
+		data, err = list.CSV()
+	case "packet":
+		w.Header().Set("Content-Type", "application/pdf")
+		data, err = packetOf(rep, p, list)
+	default:
+		showCutting(w, rep, p)
+		return
+	}
+	if err != nil {
+		fail(w, err)
+		return
+	}
+	_, _ = w.Write(data) // the caller is gone if this fails
+}
+
+func packetOf(rep *rillwright.Report, p sheets.Print, list packet.Table) ([]byte, error) {
+	all, err := packet.Of(packet.Input{
+		Survey: rep.Survey, Faults: rep.Faults, Answers: rep.Answers, Print: p,
+		Shopping: sheets.Shopping(rep.Enclosure, rep.Shopping, p), CutLayouts: sheets.CutLayouts(rep.Enclosure, p), Tables: []packet.Table{list},
+	})
+	if err != nil {
+		return nil, err
+	}
+	return all.PDF()
+}
+
+func showCutting(w http.ResponseWriter, rep *rillwright.Report, p sheets.Print) {
+	l, sys := rep.Shopping, rep.Enclosure.Units
+	out := cuttingReply{
+		Pieces: wire.PiecesOf(sys, pieces.Build(rep.Enclosure, layout.Of(rep.Enclosure))), Sheets: []sheetShown{}, Currency: l.Currency, Shops: []shopShown{},
+		OnHand: append([]string{}, l.OnHand(sys)...), Sums: l.Sums(),
+	}
+	drawn := sheets.CutLayouts(rep.Enclosure, p)
+	drawing.Number(drawn)
+	for i := range drawn {
+		var s bytes.Buffer
+		if err := svg.Write(&s, &drawn[i]); err != nil {
+			fail(w, err)
+			return
+		}
+		out.Sheets = append(out.Sheets, sheetShown{drawn[i].Title, s.String()})
+	}
+	for _, shop := range shopping.Shops() {
+		at := shopShown{Shop: shop}
+		for i := range l.Items {
+			if it := &l.Items[i]; it.Shop == shop && it.Packs[2] > 0 {
+				at.Items = append(at.Items, itemShown{Name: it.Name, Pack: strings.TrimSpace(it.Pack), Buy: it.Wants(), Cost: cmp.Or(it.Costs(l.Currency), "no price known"), Says: append([]string{}, it.Says(sys)...)})
+			}
+		}
+		if len(at.Items) > 0 {
+			out.Shops = append(out.Shops, at)
+		}
+	}
+	reply(w, out)
+}

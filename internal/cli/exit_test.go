@@ -20,6 +20,7 @@ import (
 // What cannot be written ends with status 3 and says so, whatever the system
 // calls it.
 func TestOtherTroubles(t *testing.T) {
+	whole(t)
 	t.Chdir(t.TempDir())
 	write(t, "plots", "a file, not a folder")
 	for _, c := range []struct {
@@ -64,6 +65,7 @@ func TestBrokenOutput(t *testing.T) {
 
 // The same words in give the same bytes out.
 func TestRepeatable(t *testing.T) {
+	whole(t)
 	for _, args := range [][]string{{"check", "demo-us"}, {"check", "--format", "json", "demo"}} {
 		_, one, _ := run(args...)
 		if _, two, _ := run(args...); one != two {
@@ -113,6 +115,7 @@ func TestSchema(t *testing.T) {
 // No line of a report is longer than the width, but the list of verdicts, where
 // a name has to stay in one piece to be copied.
 func TestWidth(t *testing.T) {
+	whole(t)
 	dir := thirdDesign(t)
 	for _, name := range []string{"demo", "demo-us", filepath.Join(dir, "wall.yaml")} {
 		_, out, _ := run("check", name)
@@ -146,6 +149,7 @@ func thirdDesign(t *testing.T) string {
 // Each plot is a whole SVG document without a figure that is none. One pump
 // gives pump.svg, each manifold a file of its own.
 func TestPlots(t *testing.T) {
+	whole(t)
 	third := filepath.Join(thirdDesign(t), "wall.yaml")
 	for _, c := range []struct {
 		design string

@@ -45,6 +45,7 @@ func jsonReport(t *testing.T, args ...string) (report, string) {
 
 // Text and JSON come from one result: whatever the one says stands in the other.
 func TestJSONEqualsText(t *testing.T) {
+	whole(t)
 	third := filepath.Join(thirdDesign(t), "wall.yaml")
 	for _, design := range []string{"demo", "demo-us", third} {
 		r, _ := jsonReport(t, design)
@@ -71,6 +72,7 @@ func TestJSONEqualsText(t *testing.T) {
 // The numbers of a figure are those of its text, up to the rounding that the
 // text shows.
 func TestJSONNumbersEqualText(t *testing.T) {
+	whole(t)
 	third := filepath.Join(thirdDesign(t), "wall.yaml")
 	for _, design := range []string{"demo", "demo-us", third} {
 		r, _ := jsonReport(t, design)
@@ -182,6 +184,7 @@ var lowerCamel = regexp.MustCompile(`^[a-z][a-zA-Z]*$`)
 // Programs read the JSON: its keys are in one style, a list is never null, and
 // no text stands for a number that is none.
 func TestJSONIsPlain(t *testing.T) {
+	whole(t)
 	dir := thirdDesign(t)
 	empty := filepath.Join(dir, "empty.yaml")
 	write(t, empty, "")

@@ -11,6 +11,7 @@ import (
 // What others have in the folder keeps its bytes; a folder that is a file, or that
 // cannot be written into, is an error that says what to do.
 func TestPacketFolder(t *testing.T) {
+	whole(t)
 	t.Chdir(t.TempDir())
 	for _, f := range []string{"full/packet.pdf", "mine"} {
 		if err := os.MkdirAll(f, 0o755); err != nil {
@@ -42,6 +43,7 @@ func TestPacketFolder(t *testing.T) {
 
 // The command gives the same bytes twice, and another mark for another text.
 func TestPacketSame(t *testing.T) {
+	whole(t)
 	t.Chdir(t.TempDir())
 	for _, f := range []string{"a", "b"} {
 		if status, _, err := run("packet", "demo", f, "--date", "2026-11-25"); status != exitOK {

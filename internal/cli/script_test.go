@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"os"
 	"path/filepath"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -16,6 +17,19 @@ import (
 )
 
 var update = flag.Bool("update", false, "write the transcripts in testdata anew")
+
+// long are the transcripts that take seconds. Under the race detector, which runs
+// short tests, the others run through the same code.
+var long = []string{"floods.txt", "verdicts.txt", "third.txt", "packet.txt", "beside.txt", "dead.txt", "diagnose.txt", "climate.txt"}
+
+// whole skips a test in which one design after the other is computed whole, where
+// tests are to be short.
+func whole(t *testing.T) {
+	t.Helper()
+	if testing.Short() {
+		t.Skip("computes several designs whole")
+	}
+}
 
 // Each file of testdata is a transcript: a line that begins with "$ " is typed
 // in an empty folder, what stands below is what comes back. "! " marks what
@@ -30,7 +44,7 @@ func TestTranscripts(t *testing.T) {
 	}
 	for _, name := range names {
 		t.Run(strings.TrimSuffix(filepath.Base(name), ".txt"), func(t *testing.T) {
-			if testing.Short() && strings.HasSuffix(name, "floods.txt") {
+			if testing.Short() && slices.Contains(long, filepath.Base(name)) {
 				t.Skip("follows every fault many times")
 			}
 			golden, err := filepath.Abs(name)

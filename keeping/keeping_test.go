@@ -11,8 +11,6 @@ import (
 	"rillwright/examples"
 	"rillwright/internal/trial"
 	"rillwright/record"
-
-	"pgregory.net/rapid"
 )
 
 var names = record.Names{Pumps: []string{"main pump"}, Manifolds: []string{"drip bar"}}
@@ -160,23 +158,6 @@ func TestSpares(t *testing.T) {
 			t.Errorf("no %q in\n%s", want, all)
 		}
 	}
-}
-
-// Whatever the words, lines are 75 bytes at most, end as the standard says, unfold
-// to what they were, and break no character.
-func TestFold(t *testing.T) {
-	rapid.Check(t, func(t *rapid.T) {
-		text := strings.NewReplacer("\r", "", "\n", "").Replace(rapid.String().Draw(t, "text"))
-		got := fold(text)
-		for l := range strings.SplitSeq(strings.TrimSuffix(got, "\r\n"), "\r\n") {
-			if len(l) > 75 {
-				t.Fatalf("%d bytes", len(l))
-			}
-		}
-		if strings.ReplaceAll(strings.TrimSuffix(got, "\r\n"), "\r\n ", "") != text {
-			t.Fatalf("%q unfolds to something else", got)
-		}
-	})
 }
 
 func TestCalendar(t *testing.T) {

@@ -2,10 +2,8 @@ package cli
 
 import (
 	"bufio"
-	"cmp"
 	"fmt"
 	"io"
-	"slices"
 	"strings"
 	"time"
 
@@ -18,6 +16,7 @@ import (
 type planCommand struct {
 	Design string `arg:"" help:"A design file, or demo (metric) or demo-us for a built-in one."`
 	At     string `help:"The first day, if budget.start does not say and it is not today: 2026-11-26." placeholder:"DAY"`
+	Format string `enum:"text,csv,json,ics" default:"text" help:"Print as text (if left out), csv, json, or ics: a calendar (iCalendar) with alarms." placeholder:"text|csv|json|ics"`
 }
 
 // Help tells where the figures come from.
@@ -63,7 +62,7 @@ func (c *planCommand) Run(std *Streams) error {
 	if err != nil {
 		return refuse(std, fmt.Errorf("%s: %w", file, err))
 	}
-	if err := printPlan(std.Out, r.Name, w, plan); err != nil {
+	if err := c.print(std.Out, r.Name, w, plan); err != nil {
 		return err
 	}
 	if plan.Late > 0 {
@@ -76,25 +75,14 @@ func (c *planCommand) Run(std *Streams) error {
 func printPlan(to io.Writer, name string, w *works.Work, plan *schedule.Plan) error {
 	b := bufio.NewWriter(to)
 	fmt.Fprintf(b, "%s: order of work\n", name)
-	order := make([]int, len(plan.Items))
-	for i := range order {
-		order[i] = i
-	}
-	shown := func(i int) schedule.Moment { // what is delivered matters when it comes
-		if w.Steps[i].Rule.ID == "delivery" {
-			return plan.Items[i].Finish
-		}
-		return plan.Items[i].Start
-	}
-	slices.SortStableFunc(order, func(x, y int) int { return cmp.Compare(shown(x), shown(y)) })
 	last := schedule.Day(-1)
-	for _, i := range order {
+	for _, i := range byTime(w, plan) {
 		it, s := &plan.Items[i], &w.Steps[i]
-		if d := shown(i).Day(); d != last {
+		if d := shownAt(s, it).Day(); d != last {
 			last = d
 			fmt.Fprintf(b, "\n%s\n", dayName(d))
 		}
-		if s.Rule.ID == "delivery" {
+		if isDelivery(s) {
 			fmt.Fprintf(b, "    %s\n", s.Say)
 			continue
 		}

@@ -67,8 +67,9 @@ var importTable = []row{
 	{"asbuilt", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers", "commission", "record"}, "what readings tell is computed from the networks; it passes no verdict and opens no file"},
 	{"fixes", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "shopping", "answers"}, "it tries changes and asks again"},
 	{"weigh", meaning, []string{base, "enclosure", "study", "answers"}, "it draws doubts and counts verdicts; it looks for no fixes"},
-	{"keeping", meaning, []string{base, "catalogue", "enclosure", "record"}, "what is due and where it goes follows from design and log; it computes no circuit and opens no file"},
+	{"keeping", meaning, []string{base, "catalogue", "enclosure", "record", "ics"}, "what is due and where it goes follows from design and log; it computes no circuit and opens no file"},
 
+	{"ics", output, nil, "a calendar is days, times and words, whatever they mean"},
 	{"drawing", output, []string{"geom", "quantity"}, "a drawing is lines and words in mm, whatever they mean"},
 	{"drawing/*", output, []string{"drawing"}, "a writer turns a drawing into one file format"},
 	{"sheets", output, []string{base, meaning, "drawing"}, "a sheet draws the enclosure and its results, in no file format"},

@@ -7,6 +7,8 @@ import (
 	"rillwright/answers"
 	"rillwright/examples"
 	"rillwright/internal/trial"
+	"rillwright/layout"
+	"rillwright/pieces"
 )
 
 // What a change that costs less promises is what its edits give when they are made:
@@ -64,5 +66,37 @@ func TestCostHolds(t *testing.T) {
 	}
 	if a := find(r.Answers, "cost"); a.Verdict != answers.Holds || len(a.Fixes) > 0 || *a.Figures[0].Bound != 6500 {
 		t.Errorf("%+v", a)
+	}
+}
+
+// The list buys as many lengths of pipe and sheets of grid as the cut layouts take.
+func TestListAgreesWithLayouts(t *testing.T) {
+	seen := 0
+	for _, data := range [][]byte{
+		examples.CorridorCabinet, examples.CounterWall,
+		trial.Swap(t, examples.CorridorCabinet, "  - { what: grid sheet, count: 2, size: 600 x 1200 mm }\n", "", "  - { what: rigid pipe 1 in, count: 1, size: 2 m }\n", ""),
+		trial.Swap(t, examples.CounterWall, "  - { what: grid sheet, count: 1, size: 2 x 4 ft, paid: 18 USD }\n", ""),
+	} {
+		r, err := Build("design", data, Options{Structure: true, NoFixes: true})
+		if err != nil || r.Findings.HasErrors() {
+			t.Fatal(err, r.Findings)
+		}
+		want := map[string]int{}
+		for _, b := range pieces.Build(r.Enclosure, layout.Of(r.Enclosure)).Layouts.Buy {
+			want[b.What] += b.Count
+		}
+		for i := range r.Shopping.Items {
+			it := &r.Shopping.Items[i]
+			if it.Key != "pipe" && it.Key != "grid sheet" {
+				continue
+			}
+			seen += it.Packs[1]
+			if it.Packs[1] != want[it.Name] {
+				t.Errorf("%s: %d to buy, the layouts take %d of %v", it.Name, it.Packs[1], want[it.Name], want)
+			}
+		}
+	}
+	if seen < 6 {
+		t.Errorf("%d lengths and sheets", seen)
 	}
 }

@@ -114,6 +114,8 @@ type Fix struct {
 	Price  quantity.Money `json:"-"`
 	Before string         `json:"before"`
 	After  string         `json:"after"`
+	// Notch is what the fix cuts out of a grid panel, nil if it cuts none.
+	Notch *Notching `json:"-"`
 	// Verdict is that of this answer with the fix.
 	Verdict Verdict `json:"verdict"`
 	// Breaks lists other answers that come out worse with it.

@@ -36,7 +36,7 @@ var sides = map[string]map[string]side{
 	"dam":       {"in": 0, "": most}, "pane": {"": most}, "bond": {"worst spot while it runs": most, "": 0}, "joints": {"": most},
 	"sealant": {"cartridges": 0}, "weight": {"on the floor": most},
 	"standing": {"push": least, "tilt": least, "running": least},
-	"hole":     {"": byWords}, "way": {"": byWords}, "clash": {"": least},
+	"hole":     {"": byWords}, "way": {"": byWords}, "clash": {"": least}, "cells": {"": most},
 	"pieces": {"": most}, "reach": {"opening": least, "nut": least, "": most}, "bend": {"": least},
 	"away": {"": least}, "clogs": {"": least}, "creeps": {"": most}, "fill-line": {"": most},
 	"power-cut": {"": most}, "blocked": {"": most}, "all-blocked": {"": most}, "half-blocked": {"": most}, "slowly": {"": most},

@@ -18,7 +18,7 @@ func (s *Survey) Finished() Answer {
 	list := cut.Sizes(s.E, layout.Of(s.E))
 	mm := func(v float64) string { return tenths(math.Abs(v), sys) }
 	a.Limit = Limit{Text: "each size within what the bond line leaves it", Mark: "computed from the inside, the outside and the thicknesses; which pane covers which edge is taken as the sizes come nearest to"}
-	known, worst := 0, 0.0
+	known, off := 0, 0.0
 	for i := range list.Pieces {
 		p := &list.Pieces[i]
 		if p.Had {
@@ -30,7 +30,7 @@ func (s *Survey) Finished() Answer {
 				continue
 			}
 			known++
-			f := figure(p.Name+", "+word, quantity.Band[quantity.Length]{Low: quantity.Length(side.Typed), Likely: quantity.Length(side.Typed), High: quantity.Length(side.Typed)}, sys)
+			f := figure(p.Name+", "+word, quantity.Exactly(quantity.Length(side.Typed)), sys)
 			if side.Captive {
 				f = against(f, side.High)
 			}
@@ -38,9 +38,7 @@ func (s *Survey) Finished() Answer {
 			if side.Fit == cut.Agrees {
 				continue
 			}
-			if math.Abs(side.By) > math.Abs(worst) {
-				worst, a.Key = side.By, len(a.Figures)-1
-			}
+			off += math.Abs(side.By)
 			at := lines(side.Line, 0)
 			size := quantity.Length(side.Cut).Show(sys)
 			switch side.Fit {
@@ -69,7 +67,11 @@ func (s *Survey) Finished() Answer {
 			})
 		}
 	}
-	a.Score = -math.Abs(worst)
+	a.Score = -off
+	if known > 0 {
+		all := figure("what the file's sizes are off by, together", quantity.Exactly(quantity.Length(off)), sys)
+		a.Figures = append([]Figure{all}, a.Figures...)
+	}
 	a.Cautions = append(a.Cautions, "Measure the box when it stands and before the dam, doors and strips are ordered: what goes between two panes is cut last. Cut edges are sharp: gloves and glasses, and a stone along every edge.")
 	switch {
 	case known == 0:

@@ -11,7 +11,7 @@ const DayLength = 86400.0
 
 // Timed is what is on for a part of each day: lamps, a fan, mist.
 type Timed struct {
-	On, Off float64 // seconds after midnight, 0 to DayLength; Off before On goes through midnight
+	On, Off float64 // whole seconds after midnight, 0 to DayLength; Off before On goes through midnight
 	Heat    Heat
 	Fan     float64 // air more that a fan moves, m3/s
 	Mist    float64 // water more that hangs in the air, kg/s

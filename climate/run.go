@@ -64,6 +64,7 @@ type run struct {
 	at          State
 	x, from, to []float64 // stores and moved totals, for interpolation
 	rateFrom    []float64
+	timed       []Timed
 	switches    []float64
 }
 
@@ -112,7 +113,11 @@ func newRun(b *Box, d *Day) *run {
 	r.paths = paths
 	m := len(paths)
 	r.x, r.from, r.to, r.rateFrom = make([]float64, felt+5), make([]float64, m), make([]float64, m), make([]float64, m)
-	for _, t := range d.Timed {
+	// To whole seconds, so that no two switches lie closer than a step can be.
+	r.timed = slices.Clone(d.Timed)
+	for i := range r.timed {
+		t := &r.timed[i]
+		t.On, t.Off = math.Round(t.On), math.Round(t.Off)
 		r.switches = append(r.switches, t.On, t.Off)
 	}
 	r.switches = append(r.switches, DayLength)
@@ -201,8 +206,8 @@ func (r *run) rates(t float64, x, rate []float64) {
 // setTimed puts in force what is on at a time of day.
 func (r *run) setTimed(at float64) {
 	r.now.Vents.Fan, r.now.Mist, r.heat = r.b.Vents.Fan, r.b.Mist, r.b.Always
-	for i := range r.d.Timed {
-		if t := &r.d.Timed[i]; t.running(at) {
+	for i := range r.timed {
+		if t := &r.timed[i]; t.running(at) {
 			r.now.Vents.Fan += t.Fan
 			r.now.Mist += t.Mist
 			r.heat = r.heat.add(t.Heat, 1)

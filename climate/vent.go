@@ -31,10 +31,11 @@ func MeshDischarge() Figure {
 //
 // Source: stack-flow.
 func EffectiveArea(a, b float64) float64 {
-	if a == 0 || b == 0 {
+	less, more := min(a, b), max(a, b)
+	if less == 0 {
 		return 0
 	}
-	return a * b / math.Hypot(a, b)
+	return less * (more / math.Hypot(a, b)) // their product could fall under the least number
 }
 
 // StackFlow returns the air (m3/s) that two openings let through because what is

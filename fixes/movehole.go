@@ -18,8 +18,12 @@ func (f *finder) moved(x *answers.Fix) change {
 			drain = i
 		}
 	}
-	c := change{do: x.Do, edits: x.Edits, bends: true, wets: drain >= 0}
+	spills := slices.ContainsFunc(x.Edits, func(e design.Edit) bool { return e.Path == "dam.width" })
+	c := change{do: x.Do, edits: x.Edits, bends: true, wets: drain >= 0 || spills}
 	c.apply = func(e *enclosure.Enclosure) bool {
+		if x.Notch != nil {
+			return notched(e, x.Notch)
+		}
 		if len(x.Edits) == 0 || !reads(e, x.Edits) {
 			return false
 		}
@@ -28,6 +32,9 @@ func (f *finder) moved(x *answers.Fix) change {
 		}
 		for i := range e.Drains {
 			e.Drains[i].Hole = e.Design.Drains[i].Hole
+		}
+		if spills {
+			e.Pool.DamWidth = float64(e.Design.Dam.Width.Value)
 		}
 		if drain >= 0 {
 			d := &e.Drains[drain]
@@ -39,9 +46,23 @@ func (f *finder) moved(x *answers.Fix) change {
 	return c
 }
 
+// notched cuts a notch out of a panel of a design of its own.
+func notched(e *enclosure.Enclosure, n *answers.Notching) bool {
+	for i := range e.Design.Grid {
+		if g := &e.Design.Grid[i]; g.Name.Value == n.Panel {
+			g.Notches = append(slices.Clone(g.Notches), n.Notch)
+			return true
+		}
+	}
+	return false
+}
+
 // told completes a fix that was found by distances alone.
 func (f *finder) told(a *answers.Answer, x *answers.Fix, after []answers.Answer) {
 	if i := slices.IndexFunc(after, func(b answers.Answer) bool { return b.ID == a.ID }); i >= 0 {
 		x.Verdict, x.Breaks = after[i].Verdict, f.breaks(after, a)
+		if a.ID == "pieces" { // one pane's size may tell how the others are joined
+			x.Before, x.After = headline(a), headline(&after[i])
+		}
 	}
 }

@@ -21,8 +21,8 @@ func (b *builder) bond() [3]float64 {
 		return [3]float64{float64(f.Value.Low), float64(f.Value.Likely), float64(f.Value.High)}
 	}
 	f := joint.LeastBondLine()
-	b.assume(fmt.Sprintf("gaps between panes: %s, since the file does not say sealant.bond-line", b.show(f.Band.Likely)))
-	return [3]float64{f.Band.Low, f.Band.Likely, f.Band.High}
+	b.assume(fmt.Sprintf("gaps between panes: %s, since the file does not say sealant.bond-line", b.show(f.Likely)))
+	return [3]float64{f.Low, f.Likely, f.High}
 }
 
 func (b *builder) assume(s string) { b.out.Assumed = append(b.out.Assumed, s) }
@@ -151,21 +151,21 @@ func (b *builder) doorSize(x *Piece) {
 	if !o.Given() || b.l.Opening.At != "front" {
 		return
 	}
-	covers := func(s *Side, n int, clear float64, word string) {
-		rest := float64(n)*s.Typed - clear
+	covers := func(s *Side, n int, opening float64, word string) {
+		rest := float64(n)*s.Typed - opening
 		one := "it covers"
 		if n > 1 {
 			one = fmt.Sprintf("%d of them cover", n)
 		}
 		if rest < 0 {
 			s.Fit, s.By = Short, rest/float64(n)
-			s.Exact = clear / float64(n)
+			s.Exact = opening / float64(n)
 			s.Low, s.High = s.Exact, math.Inf(1)
-			s.Rule = fmt.Sprintf("the opening's clear %s %s, at least", word, b.show(clear))
+			s.Rule = fmt.Sprintf("the opening's clear %s %s, at least", word, b.show(opening))
 			b.round(s)
 			return
 		}
-		s.Rule = fmt.Sprintf("as typed: %s the clear %s of %s with %s to spare; its tracks or hinges decide the rest", one, word, b.show(clear), b.show(rest))
+		s.Rule = fmt.Sprintf("as typed: %s the clear %s of %s with %s to spare; its tracks or hinges decide the rest", one, word, b.show(opening), b.show(rest))
 	}
 	n := x.Count
 	if x.Count > 1 && !strings.Contains(b.opens(x), "slides") {

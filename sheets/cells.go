@@ -87,6 +87,7 @@ func (d *draft) cells(g *layout.Grid) drawing.Sheet {
 		box := drawing.Box{Left: math.Min(p.X, q.X), Top: math.Min(p.Y, q.Y), Right: math.Max(p.X, q.X), Bottom: math.Max(p.Y, q.Y)}
 		b.sheet.Add(drawing.Rectangle(box, drawing.NoPen, drawing.Pale))
 	}
+	d.standOffs(b, g, notches)
 	for c := range g.Across + 1 {
 		b.sheet.Add(drawing.Line(at(c, 0), at(c, g.Up), wallPen(c)))
 	}
@@ -209,6 +210,9 @@ func (d *draft) cellNotes(g *layout.Grid, notches []cellNotch) []string {
 		fmt.Sprintf("%d x %d cells, pitch %s over ten cells: %s x %s. Cut along the heavy lines, on walls; what is shaded goes.", g.Across, g.Up, d.sized(10*g.Pitch), d.size(float64(g.Across)*g.Pitch), d.sized(float64(g.Up)*g.Pitch)),
 		seen + fmt.Sprintf(" %d of %d cells stay.", g.Across*g.Up-cut, g.Across*g.Up),
 	}
+	cuts, round := g.Cuts()
+	out = append(out, fmt.Sprintf("Walls to snip: %d for notches, at most %d to take it out of its sheet.", cuts, round))
+	out = append(out, d.standOffNotes(g, notches)...)
 	mirrored, downward := turned(g)
 	for _, n := range notches {
 		from, low := "left", "bottom"

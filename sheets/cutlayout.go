@@ -250,7 +250,7 @@ func planNote(l pieces.Least) string {
 // barCuts draws pipe and hose as strips, one for each length that something is cut
 // from.
 func (d *draft) barCuts(l *pieces.List) []drawing.Sheet {
-	any := false
+	empty := true
 	g := d.ledger(cutGroup, "Cut layouts: pipe and hose")
 	g.text(ledgerText, "Lengths are end to end, before they are joined. Cut the longest first. What is marked to be trimmed is cut long and shortened when all is fitted dry.")
 	for i := range l.Layouts.Bars {
@@ -260,7 +260,7 @@ func (d *draft) barCuts(l *pieces.List) []drawing.Sheet {
 			if len(s.Cuts) == 0 {
 				continue
 			}
-			any = true
+			empty = false
 			from := &x.Stock[s.Stock]
 			hand := "to buy"
 			if from.OnHand {
@@ -282,12 +282,12 @@ func (d *draft) barCuts(l *pieces.List) []drawing.Sheet {
 			}
 		}
 		if n := len(x.Plan.Missing); n > 0 {
-			any = true
+			empty = false
 			g.head(x.Part, 10)
 			g.text(ledgerText, fmt.Sprintf("%d lengths are longer than any that is on hand or sold: join two with a coupling, or ask for longer pipe.", n))
 		}
 	}
-	if !any {
+	if empty {
 		return nil
 	}
 	return g.done()

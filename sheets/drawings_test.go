@@ -57,6 +57,34 @@ func TestDrawings(t *testing.T) {
 	}
 }
 
+// Of five columns and three rows of spots the lowest left one is 66 to 96 mm from the
+// left and 110 to 140 mm up: a window as far as cell 12 each way, 180 mm, takes it away.
+func TestCellMapStandOffs(t *testing.T) {
+	for _, c := range []struct {
+		window  string
+		crossed int
+	}{
+		{"across: 6, up: 6, left: 1, bottom: 0", 0},
+		{"across: 12, up: 12, left: 0, bottom: 0", 1},
+	} {
+		s := CellMaps(remade(t, examples.CorridorCabinet, "across: 6, up: 6, left: 1, bottom: 0", c.window), print4(drawing.A4()))[0]
+		spots, crosses := 0, 0
+		for _, i := range s.Items {
+			p, ok := i.(*drawing.Path)
+			switch {
+			case ok && p.Fill == drawing.Mid:
+				spots++
+			case ok && p.Pen == drawing.Medium && len(p.Points) == 2 && p.Points[0].X != p.Points[1].X && p.Points[0].Y != p.Points[1].Y:
+				crosses++
+			}
+		}
+		all := texts([]drawing.Sheet{s})
+		if spots != 15 || crosses != 2*c.crossed || !strings.Contains(all, "15 stand-offs") || strings.Contains(all, "1 crossed") != (c.crossed == 1) {
+			t.Errorf("%s: %d spots, %d lines of crosses, %q", c.window, spots, crosses, all)
+		}
+	}
+}
+
 // Cells are counted by hand from the file: 54 x 50 with notches of 3 x 4 and 6 x 6,
 // and what is cut runs along walls: the panel's outline, less what notches take of it,
 // with their other sides.

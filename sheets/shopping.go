@@ -14,6 +14,8 @@ func Shopping(e *enclosure.Enclosure, l *shopping.List, p Print) []drawing.Sheet
 	g := d.ledger("Shopping list", "Shopping list")
 	g.text(ledgerTitle, "Shopping list")
 	g.text(ledgerText, "Whole packs, less what is on hand. Three numbers are the low, likely and high end: buy the likely one, and the high one where the shop is far. Prices said to be about are generic ranges, not yours.")
+	g.y += 2
+	g.boxed(ledgerText, l.Sums()...)
 	for _, shop := range shopping.Shops() {
 		g.shop(l, shop)
 	}
@@ -24,8 +26,6 @@ func Shopping(e *enclosure.Enclosure, l *shopping.List, p Print) []drawing.Sheet
 		}
 		g.endTable()
 	}
-	g.head("Sum", 25)
-	g.text(ledgerText, l.Sums()...)
 	return g.done()
 }
 

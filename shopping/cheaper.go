@@ -217,7 +217,7 @@ func usedTank(d *design.Design, base *List) []Change {
 	price := gallons * (each.Low + each.High) / 2
 	panes := 0.0
 	for i := range base.Items {
-		if it := &base.Items[i]; it.Key == "glass" && it.Name != "glass: dam pane" {
+		if it := &base.Items[i]; it.Key == "glass" && !strings.HasPrefix(it.Name, "glass: dam") {
 			panes += it.Cost.Likely
 		}
 	}

@@ -68,8 +68,8 @@ func (b *buyer) packs(it *Item, g *catalogue.Good, is func(design.Pack) (float64
 			size = k.Size
 		}
 		p := pack{text: s.Text, size: size, kind: k.Kind, low: s.Low, high: s.High, from: genericFrom + string(g.Mark)}
-		if b.list.Currency != b.home() {
-			p.from = "" // a figure in another currency
+		if b.list.Currency != b.home() || g.Mark == "" {
+			p.from = "" // a figure in another currency, or none
 		}
 		out = append(out, p)
 	}

@@ -198,6 +198,11 @@ func TestPrices(t *testing.T) {
 	if it := l.Items[0]; it.Packs[1] != 1 || it.Left.Likely != 8 || l.Cost.Likely != 7 {
 		t.Errorf("%+v", it)
 	}
+	// What is on no list of prices has none.
+	l = listOf(t, bare(false), []takeoff.Need{need("ladder", "hardware shop")})
+	if l.Cost.High != 0 || len(l.Unpriced) != 1 {
+		t.Errorf("%v, no price for %q", l.Cost, l.Unpriced)
+	}
 	// In a currency in which nothing generic is known, nothing is made up.
 	l = listOf(t, bare(false), needs, Price{What: "elbow", Pack: each, Money: quantity.Money{Amount: 3, Currency: "GBP"}})
 	if l.Currency != "GBP" || l.Cost.Likely != 6 || len(l.Unpriced) != 2 {

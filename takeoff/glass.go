@@ -2,9 +2,12 @@ package takeoff
 
 import (
 	"fmt"
+	"math"
+	"strconv"
 	"strings"
 
 	"rillwright/design"
+	"rillwright/pieces"
 	"rillwright/quantity"
 )
 
@@ -21,72 +24,36 @@ func (t *taker) glass() {
 		n.add("outside", exactly(float64(b.Width.Value)*float64(b.Depth.Value)*float64(b.Height.Value)))
 		t.list = append(t.list, n)
 	}
-	for i := range e.Panes {
-		p := &e.Panes[i]
-		if p.Was.Given() {
+	for _, p := range pieces.Sizes(t.e, t.l).Pieces {
+		if p.Had {
 			continue
 		}
 		n := Need{
-			Name: "glass: " + p.Name.Value, Key: "glass", Group: Glass,
-			Square: float64(p.Width.Value) * float64(p.Height.Value), Thick: float64(p.Thickness.Value),
-			Field: "enclosure.panes[" + p.Name.Value + "]", Line: p.Pos.Line,
+			Name: "glass: " + p.Name, Key: "glass", Group: Glass, Square: p.Width.Cut * p.Height.Cut, Thick: p.Thickness,
+			Holes: len(p.Holes), Field: p.Field, Line: p.Line,
 		}
-		n.Holes = t.holesIn(p.Name.Value)
-		n.Note = fmt.Sprintf("%s x %s x %s, %s, edges %s", p.Width.Text, p.Height.Text, p.Thickness.Text, p.Glass.Text, edges(p))
+		switch p.Material {
+		case "acrylic", "polycarbonate", "aluminium", "steel":
+			n.Name, n.Key = p.Material+": "+p.Name, p.Material
+		}
+		n.Note = fmt.Sprintf("%s x %s x %s, %s, %s", t.size(p.Width.Cut), t.size(p.Height.Cut), t.size(p.Thickness), p.Material, pieces.Finishes(&p))
 		if n.Holes > 0 {
 			n.Note += fmt.Sprintf(", holes as in the template: %d", n.Holes)
 		}
-		t.piece(n, p.Name.Value, count(p.Count))
-	}
-	if t.d.Dam.Pos.Line > 0 && !hasDam(e) {
-		d := &t.d.Dam
-		width := d.Width
-		if !width.Given() {
-			width = t.d.Pool.Width
+		if p.Kind == pieces.Dam {
+			n.Note += "; an offcut of the shop will do"
 		}
-		t.piece(Need{
-			Name: "glass: dam", Key: "glass", Group: Glass, Square: float64(width.Value) * float64(d.Height.Value), Thick: float64(d.Thickness.Value),
-			Note:  width.Text + " x " + d.Height.Text + " x " + d.Thickness.Text + ", annealed, edges seamed, the top polished; an offcut of the shop will do",
-			Field: "dam", Line: d.Pos.Line,
-		}, "dam", 1)
+		t.piece(n, p.Name, max(p.Count, 1))
 	}
 	t.saws()
 }
 
-func hasDam(e *design.Enclosure) bool {
-	for i := range e.Panes {
-		if e.Panes[i].At.Value == "dam" {
-			return true
-		}
+// size shows a length as the shop cuts it: in mm, or inches and sixteenths.
+func (t *taker) size(v float64) string {
+	if t.e.Units == quantity.US {
+		return quantity.Sixteenths(v/0.0254) + " in"
 	}
-	return false
-}
-
-// edges says how the glass counter should finish a pane: seamed where it is bonded,
-// polished where a hand or water meets it. Common practice, no source.
-func edges(p *design.Pane) string {
-	switch p.At.Value {
-	case "door":
-		return "polished all round"
-	case "dam":
-		return "seamed, the top polished; an offcut of the shop will do"
-	}
-	return "seamed"
-}
-
-func (t *taker) holesIn(pane string) int {
-	n := 0
-	for i := range t.d.Drains {
-		if h := &t.d.Drains[i].Hole; h.Given() && h.Pane.Value == pane {
-			n++
-		}
-	}
-	for i := range t.d.Enclosure.Ways {
-		if w := &t.d.Enclosure.Ways[i]; w.Size.Given() && w.Pane.Value == pane {
-			n++
-		}
-	}
-	return n
+	return strconv.FormatFloat(math.Round(v*1e4)/10, 'f', -1, 64) + " mm"
 }
 
 // saws counts one diamond saw for each size of round hole.

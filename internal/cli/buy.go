@@ -8,6 +8,7 @@ import (
 
 	"rillwright"
 	"rillwright/finding"
+	"rillwright/internal/wire"
 	"rillwright/shopping"
 )
 
@@ -41,7 +42,7 @@ func (c *buyCommand) Run(std *Streams) error {
 	}
 	switch c.Format {
 	case "json":
-		return printJSON(std.Out, r.Shopping)
+		return printJSON(std.Out, wire.ShoppingOf(r))
 	case "csv":
 		w := csv.NewWriter(std.Out)
 		return w.WriteAll(r.Shopping.Rows(r.Enclosure.Units))

@@ -37,6 +37,7 @@ type commands struct {
 	Built    builtCommand    `cmd:"" help:"Tell what your first readings settle of a design: its pump, its hose, its outlets."`
 	Buy      buyCommand      `cmd:"" help:"List what to buy, by shop, in whole packs, with prices."`
 	Check    checkCommand    `cmd:"" help:"Answer every question about a design."`
+	Weigh    weighCommand    `cmd:"" help:"Tell how likely each answer about the water holds, and which doubts make its spread."`
 	Climate  climateCommand  `cmd:"" help:"Tell whether plants can live in it: warmth, damp, fogged glass, evaporation, minerals, light."`
 	Diagnose diagnoseCommand `cmd:"" help:"Tell from your readings what has gone wrong, what to look at first and what to measure next."`
 	Draw     drawCommand     `cmd:"" help:"Write drawings and drilling templates to print."`
@@ -49,6 +50,7 @@ type commands struct {
 	Parts    partsCommand    `cmd:"" help:"List and search the parts that a design may name."`
 	Pieces   piecesCommand   `cmd:"" help:"List every piece with its finished size and how it is cut from stock."`
 	Schema   schemaCommand   `cmd:"" help:"Print the JSON Schema of a design file, for your editor."`
+	Plan     planCommand     `cmd:"" help:"Put the steps of the build in order and into your hours: when water may go in, what to do tonight."`
 	Serve    serveCommand    `cmd:"" help:"Show and change your designs in the browser."`
 }
 

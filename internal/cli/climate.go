@@ -5,8 +5,10 @@ import (
 
 	"rillwright"
 	"rillwright/answers"
+	"rillwright/enclosure"
 	"rillwright/finding"
 	"rillwright/internal/wire"
+	"rillwright/sheets"
 )
 
 type climateCommand struct {
@@ -15,6 +17,7 @@ type climateCommand struct {
 	Only   string `help:"Show one answer alone, by its name in brackets: fog." placeholder:"NAME"`
 	Brief  bool   `short:"b" help:"Show the verdicts alone."`
 	Strict bool   `help:"Exit with status 4 if an answer is tight or not known yet."`
+	Plot   string `help:"Also write a map of the light on the wall as an SVG file into this folder." placeholder:"FOLDER"`
 }
 
 // Help tells what is computed.
@@ -59,5 +62,26 @@ func (c *climateCommand) Run(std *Streams) error {
 	if err != nil {
 		return err
 	}
+	if c.Plot != "" {
+		if err := lightPlot(std, r.Enclosure, c.Plot); err != nil {
+			return err
+		}
+	}
 	return check.status(shown)
+}
+
+// lightPlot writes the map of the light, if the file has a lamp.
+func lightPlot(std *Streams, e *enclosure.Enclosure, folder string) error {
+	s, ok, err := sheets.LightMap(e)
+	if err != nil {
+		return err
+	}
+	if !ok {
+		return refuse(std, fmt.Errorf("there is no light to be drawn\n  do: write a lamp under lights, with lumens or power"))
+	}
+	write, err := svgWriter(std, folder)
+	if err != nil {
+		return err
+	}
+	return write("light.svg", &s)
 }

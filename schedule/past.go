@@ -1,0 +1,78 @@
+package schedule
+
+import (
+	"errors"
+	"fmt"
+)
+
+// past takes over what has happened, and says what cannot have.
+func (pl *placer) past() error {
+	var errs []error
+	fault := func(k Kind, task, say string, args ...any) {
+		errs = append(errs, &TaskError{k, task, fmt.Sprintf(say, args...)})
+	}
+	for _, d := range pl.p.Done {
+		i, ok := pl.n.index[d.Task]
+		switch {
+		case !ok:
+			fault(Unknown, d.Task, "marked as done, and no task has this name")
+			continue
+		case pl.status[i] != toDo:
+			fault(BadFigures, d.Task, "marked as done twice")
+			continue
+		case d.Start > pl.now:
+			fault(InFuture, d.Task, "marked as begun at %s, which is after now, %s", d.Start, pl.now)
+		case !d.Under && d.End > pl.now:
+			fault(InFuture, d.Task, "marked as done at %s, which is after now, %s", d.End, pl.now)
+		case !d.Under && d.End < d.Start:
+			fault(BadFigures, d.Task, "ended at %s, before it began at %s", d.End, d.Start)
+		}
+		pl.start[i], pl.end[i], pl.status[i] = d.Start, d.End, done
+		if d.Under {
+			pl.status[i] = underWay
+		}
+	}
+	for i, t := range pl.p.Tasks {
+		if pl.status[i] == toDo {
+			continue
+		}
+		for _, l := range pl.n.after[i] {
+			cause := pl.p.Tasks[l.task].ID
+			switch {
+			case pl.status[l.task] == toDo:
+				fault(BeforeCause, t.ID, "marked as done or begun, but %s, which comes before it, is not: mark that too, or take this mark away", cause)
+			case pl.status[l.task] == underWay:
+				fault(BeforeCause, t.ID, "marked as done or begun, but %s, which comes before it, is still under way", cause)
+			case pl.start[i] < pl.end[l.task]:
+				fault(BeforeCause, t.ID, "begun at %s, but %s, which comes before it, ended at %s", pl.start[i], cause, pl.end[l.task])
+			}
+		}
+	}
+	return errors.Join(errs...)
+}
+
+// Cut is a waiting that was cut short by what came after it.
+type Cut struct {
+	Task  string // whose waiting
+	By    string // what was begun too soon
+	Short Moment // minutes missing of the likely waiting
+	Sure  bool   // less than the shortest waiting there may be
+}
+
+// cuts finds waitings that were cut short.
+func (pl *placer) cuts() []Cut {
+	var out []Cut
+	for i, t := range pl.p.Tasks {
+		if pl.status[i] == toDo {
+			continue
+		}
+		for _, l := range pl.n.after[i] {
+			cause := &pl.p.Tasks[l.task]
+			had := pl.start[i] - pl.end[l.task]
+			if short := minutes(cause.Wait.Likely) - had; !l.work && short > 0 {
+				out = append(out, Cut{cause.ID, t.ID, short, had < minutes(cause.Wait.Low)})
+			}
+		}
+	}
+	return out
+}

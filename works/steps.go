@@ -1,0 +1,100 @@
+package works
+
+import (
+	"fmt"
+	"strings"
+
+	"rillwright/schedule"
+	"rillwright/structure/cure"
+)
+
+// Builder and Helper are the resources that steps need: the builder for all, the
+// helper for steps of two people.
+const (
+	Builder = "builder"
+	Helper  = "helper"
+)
+
+// Thing is something that is built: a hole, a pane, a layer of foam.
+type Thing struct {
+	Name  string
+	Clock *cure.Clock // of its slowest sealant, if it has any
+	By    string      // which joint that is
+}
+
+// Things are the things of a design by kind, see Kinds.
+type Things map[string][]Thing
+
+// Step is one step of a design.
+type Step struct {
+	Task  schedule.Task
+	Rule  *Rule
+	Say   string
+	Thing Thing
+	// ByCure says that the sealant's way to the air, not practice, sets the wait.
+	ByCure bool
+}
+
+// Steps makes a step of every rule for every thing that it is about. A rule that
+// a design has no thing for hands its causes on to what comes after it.
+func Steps(rules []Rule, things Things) []Step {
+	var out []Step
+	made := map[string][]schedule.Cause{} // by rule: its steps, or those of its causes
+	for i := range rules {
+		u := &rules[i]
+		var after []schedule.Cause
+		for _, b := range u.After {
+			for _, c := range made[b.Rule] {
+				after = join(after, schedule.Cause{Task: c.Task, Work: b.Work || c.Work})
+			}
+		}
+		if len(things[u.Each]) == 0 {
+			made[u.ID] = after
+			continue
+		}
+		used := map[string]int{}
+		for k, thing := range things[u.Each] {
+			s := Step{Rule: u, Thing: thing, Say: u.Say}
+			if strings.Contains(u.Say, "%s") {
+				s.Say = fmt.Sprintf(u.Say, thing.Name)
+			}
+			id := u.ID
+			if len(things[u.Each]) > 1 {
+				id += ": " + thing.Name
+				if used[id]++; used[id] > 1 {
+					id += fmt.Sprintf(" (%d)", used[id])
+				}
+			}
+			s.Task = schedule.Task{ID: id, Work: u.Work, Wait: u.Wait, Whole: u.Whole, After: after}
+			// Layers of one body lie on each other.
+			if u.Each == "layer" && k > 0 {
+				s.Task.After = join(append([]schedule.Cause(nil), after...), schedule.Cause{Task: out[len(out)-1].Task.ID})
+			}
+			if u.Work.High > 0 {
+				s.Task.Needs = []schedule.Need{{Resource: Builder}}
+				if u.Hands > 1 {
+					s.Task.Needs = append(s.Task.Needs, schedule.Need{Resource: Helper})
+				}
+			}
+			if c := thing.Clock; u.Cure && c != nil {
+				s.ByCure = c.Water.Likely > u.Wait.Likely
+				w := &s.Task.Wait
+				w.Low, w.Likely, w.High = max(w.Low, c.Water.Low), max(w.Likely, c.Water.Likely), max(w.High, c.Water.High)
+			}
+			made[u.ID] = append(made[u.ID], schedule.Cause{Task: id})
+			out = append(out, s)
+		}
+	}
+	return out
+}
+
+// join adds a cause; where one stands twice the stricter is kept.
+func join(list []schedule.Cause, c schedule.Cause) []schedule.Cause {
+	for i := range list {
+		if list[i].Task == c.Task {
+			list[i].Work = list[i].Work && c.Work
+			return list
+		}
+	}
+	return append(list, c)
+}

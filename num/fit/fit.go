@@ -18,15 +18,16 @@ type Problem struct {
 	// step is then made shorter.
 	Of func(p, r []float64) error
 	// Step is the change of each parameter by which the slopes are found; nil, or
-	// 0, takes 6e-6 of the parameter, or of 1 where that is 0. Two calls of Of go
-	// to each.
+	// 0, takes 6e-6 of the parameter or of what moves the residuals by 1, whichever
+	// is more. Two calls of Of go to each.
 	Step []float64
 }
 
 // Settings steer Solve. The zero value is good for most.
 type Settings struct {
 	MaxSteps int // 0 means 400
-	// Tolerance is the change of every parameter, as a share of itself and its Step,
+	// Tolerance is the change of every parameter, as a share of itself, of what moves
+	// the residuals by 1 and its Step,
 	// and of the sum of squares at which all has settled; 0 means 1e-10.
 	Tolerance float64
 	// Damping is how short the first step is held; 0 means 100, which starts far
@@ -129,10 +130,11 @@ func Solve(pr Problem, start []float64, s Settings) (*Result, error) {
 }
 
 // near reports whether two choices of parameters are the same but for a share of
-// each, or of the step by which its slopes are found.
+// each, or of what moves the residuals by 1, or of the step by which its slopes are
+// found.
 func (f *fitter) near(a, b []float64, tolerance float64) bool {
 	for i := range a {
-		size := math.Max(math.Abs(a[i]), math.Abs(b[i]))
+		size := math.Max(f.size(i), math.Max(math.Abs(a[i]), math.Abs(b[i])))
 		if f.pr.Step != nil {
 			size += f.pr.Step[i]
 		}
@@ -211,9 +213,7 @@ func (f *fitter) slopes() error {
 			h = f.pr.Step[k]
 		}
 		if h == 0 {
-			if h = 6e-6 * math.Abs(f.p[k]); h == 0 {
-				h = 6e-6
-			}
+			h = 6e-6 * f.size(k)
 		}
 		up, down := f.p[k]+h, f.p[k]-h
 		f.try[k] = up
@@ -236,6 +236,20 @@ func (f *fitter) slopes() error {
 		}
 	}
 	return nil
+}
+
+// size is what a small step of a parameter is small against. Of the parameter alone
+// it would be next to nothing where the answer happens to lie near 0, and the slope
+// would drown in the residuals' rounding.
+func (f *fitter) size(k int) float64 {
+	size := math.Abs(f.p[k])
+	if f.d[k] > 1e-12 {
+		size = math.Max(size, 1/f.d[k])
+	}
+	if size == 0 {
+		return 1 // at the start nothing is known yet
+	}
+	return size
 }
 
 // descend goes down to the least sum of squares with the present weights.

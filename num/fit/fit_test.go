@@ -166,3 +166,18 @@ func BenchmarkSolve(b *testing.B) {
 		}
 	}
 }
+
+// An answer next to 0 is as well known as any other: its slopes are found by steps
+// of what moves the readings, and it settles.
+func TestNextToNothing(t *testing.T) {
+	for _, a := range []float64{0, 9.3e-10, -9.8e-5} {
+		x, y := make([]float64, 20), make([]float64, 20)
+		for i := range x {
+			x[i], y[i] = float64(i), a+float64(i)
+		}
+		res, err := Solve(line(x, y), []float64{0, 0}, Settings{})
+		if err != nil || res.Status != Converged || math.Abs(res.P[0]-a) > 1e-9 || math.Abs(res.Cov[1][1]*665-1) > 1e-7 {
+			t.Errorf("%g: %v, status %d, variance %g, want 1/665; %v", a, res.P, res.Status, res.Cov[1][1], err)
+		}
+	}
+}

@@ -50,7 +50,7 @@ func (s *Survey) Cells() (Answer, bool) {
 			s.cellVerdict(&a, l, g, t)
 		}
 		cuts, round := g.Cuts()
-		a.Figures = append(a.Figures, counted("walls to snip for the notches of the "+g.Name, cuts), counted("and round it, at most", round))
+		a.Figures = append(a.Figures, counted("walls to snip for the notches of the "+g.Name, cuts), counted("walls to snip round the "+g.Name+", at most", round))
 		a.Cautions = append(a.Cautions, idleNotches(g, list)...)
 	}
 	a.sayWorst(fmt.Sprintf("Yes: %s through the grid, and every cell in the way is cut out.", count(passes, "thing passes", "things pass")), "Only just.", "No.")

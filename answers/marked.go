@@ -23,6 +23,7 @@ type Marked struct {
 	Round         bool
 	Flange        float64 // of what goes in, 0 for none
 	FlangeTaken   bool    // its width is assumed
+	NutRoom       float64 // to be clear round its nut for hand or spanner, 0 without a flange
 	Edge          float64 // least from its rim to an edge: the strictest rule of glaziers
 	Placed        bool    // the file says where the pane stands
 	Edged         bool    // the file says which edge its distance counts from
@@ -37,9 +38,13 @@ func Openings(e *enclosure.Enclosure, pane string) []Marked {
 		if o.pane.Name.Value != pane {
 			continue
 		}
+		room := 0.0
+		if o.flange > 0 {
+			room = structure.NutRoom
+		}
 		out = append(out, Marked{
 			Name: o.name, Line: o.line, Drain: o.drain >= 0, X: o.x, Y: o.y, Width: o.w, Height: o.h, Corner: o.corner,
-			Round: o.round, Flange: o.flange, FlangeTaken: o.flangeTaken, Edge: o.edge(), Placed: o.place != nil, Edged: o.edged,
+			Round: o.round, Flange: o.flange, FlangeTaken: o.flangeTaken, NutRoom: room, Edge: o.edge(), Placed: o.place != nil, Edged: o.edged,
 		})
 	}
 	return out

@@ -313,8 +313,8 @@ type Budget struct {
 	Money    Field[quantity.Money] `yaml:"money" doc:"What it may cost: 650 EUR."`
 	Start    Field[string]         `yaml:"start" doc:"First day, as 2026-01-31."`
 	Deadline Field[string]         `yaml:"deadline" doc:"Day it must run, as 2026-01-31."`
-	Hours    Field[string]         `yaml:"hours" doc:"When you can work."`
-	Delivery Field[string]         `yaml:"delivery" doc:"How long the glass takes."`
+	Hours    Field[string]         `yaml:"hours" doc:"When you can work: Tuesday and Thursday evenings, Saturdays 9:00-17:00."`
+	Delivery Field[string]         `yaml:"delivery" doc:"How long the glass takes: 8 working days."`
 	Prices   []Price               `yaml:"prices" doc:"Prices you know."`
 	File     Field[string]         `yaml:"price-file" doc:"More of them, as a CSV file beside this one with columns what, pack, price, shop and note."`
 	Spares   Field[bool]           `yaml:"spares" doc:"no leaves spare elbows and gaskets off the list; yes if left out."`

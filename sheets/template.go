@@ -90,6 +90,9 @@ func (d *draft) templateNotes(place *layout.Pane, permit *answers.Permit, o *ans
 	case o.Flange > 0:
 		what = fmt.Sprintf("Hole %s, flange %s.", d.sized(o.Width), d.sized(o.Flange))
 	}
+	if o.NutRoom > 0 {
+		what += fmt.Sprintf(" Keep %s clear round its nut, for hand or spanner (from memory).", d.sized(o.NutRoom))
+	}
 	face := "outer face"
 	switch place.At {
 	case "bottom":

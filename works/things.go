@@ -82,7 +82,7 @@ func Find(e *enclosure.Enclosure, joints study.Joints, air cure.Air) (Things, er
 		add("plants", p.What.Value)
 	}
 	for _, o := range d.Occupants {
-		if o.Kind.Value != "" && !strings.Contains(o.Kind.Value, "plants only") {
+		if o.Kind.Value != "" && !strings.HasPrefix(o.Kind.Value, "plants") {
 			add("animals", o.Kind.Value)
 		}
 	}

@@ -43,15 +43,14 @@ func first(e *enclosure.Enclosure, o *Options, net *chance.Net, headings []headi
 		total += part[i]
 	}
 	var best *Measure
-	shares, u := make([]float64, len(e.Doubts)), make([]float64, o.Draws)
+	u := make([]float64, o.Draws)
 	for d := range e.Doubts {
 		x := &e.Doubts[d]
 		if x.Settle == "" {
 			continue
 		}
 		for i := range u {
-			net.At(uint32(i), shares[:d+1])
-			u[i] = shares[d]
+			u[i] = net.Coordinate(uint32(i), d)
 		}
 		m := &Measure{What: x.What, Settle: x.Settle}
 		for i, y := range open {

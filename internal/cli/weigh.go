@@ -33,7 +33,7 @@ func (*weighCommand) Help() string {
 // Run weighs the doubts of a design.
 func (c *weighCommand) Run(std *Streams) error {
 	const rows = 256       // a power of two: the draws are most even then
-	const most = 1_000_000 // some 200 MB
+	const most = 1_000_000 // some 350 MB
 	if c.Draws < 1 || c.Draws > most {
 		return refuse(std, fmt.Errorf("--draws %d: between 1 and %d can be drawn\n  do: write --draws 10000", c.Draws, most))
 	}

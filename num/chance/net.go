@@ -86,12 +86,19 @@ func column(line string) (v [digits]uint32) {
 // each between 0 and 1 and neither of them. len(x) must not be above the dimensions.
 func (n *Net) At(i uint32, x []float64) {
 	for d := range x {
-		if d >= len(n.columns) {
-			x[d] = (float64(n.random(i, d)) + 0.5) / (1 << digits)
-			continue
-		}
-		x[d] = (float64(n.bits(i, d)^n.shift[d]) + 0.5) / (1 << digits)
+		x[d] = n.Coordinate(i, d)
 	}
+}
+
+// Coordinate returns the number that At writes into x[d].
+func (n *Net) Coordinate(i uint32, d int) float64 {
+	out := uint32(0)
+	if d < len(n.columns) {
+		out = n.bits(i, d) ^ n.shift[d]
+	} else {
+		out = n.random(i, d)
+	}
+	return (float64(out) + 0.5) / (1 << digits)
 }
 
 // random is coordinate d of point i beyond the published dimensions, in units of 2^-32.

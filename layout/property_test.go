@@ -115,7 +115,7 @@ var numbers = regexp.MustCompile(`(?:up|in|left|bottom|width|depth|height|thickn
 func TestOddSizes(t *testing.T) {
 	r := rand.New(rand.NewPCG(1, 7))
 	read, parts := 0, trial.Parts(t)
-	for range 200 {
+	for range 400 {
 		data := examples.CorridorCabinet
 		if r.IntN(2) == 0 {
 			data = examples.CounterWall

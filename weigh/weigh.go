@@ -11,7 +11,6 @@ package weigh
 import (
 	"context"
 	"errors"
-	"fmt"
 	"slices"
 	"sync"
 
@@ -28,6 +27,8 @@ type Options struct {
 	// row the enclosure is run once for each doubt and twice more. 0 for no ranking.
 	Rows    int
 	Workers int // 0 for one; their number changes no digit
+	// Progress, if given, is told how far it is; calls do not overlap.
+	Progress func(done, of int)
 }
 
 // Result is what came of the draws.
@@ -35,6 +36,11 @@ type Result struct {
 	Draws   int      `json:"draws"`
 	Seed    uint64   `json:"seed"`
 	Answers []Answer `json:"answers"`
+	// Open lists the answers that come out one way in some draws and another in others.
+	Open []string `json:"open"`
+	// First is what to measure first to settle them; nil if nothing is open or nothing
+	// that can be measured matters.
+	First *Measure `json:"first,omitempty"`
 }
 
 // Answer is how often one answer held.
@@ -61,8 +67,8 @@ type Doubt struct {
 	Index  chance.Index `json:"index"`
 }
 
-// Weigh draws the doubts of e. The error is of ctx, of more doubts than can be
-// ranked, or of a draw whose circuit cannot be solved.
+// Weigh draws the doubts of e. The error is of ctx, or of a draw whose circuit cannot
+// be solved.
 func Weigh(ctx context.Context, e *enclosure.Enclosure, o Options) (*Result, error) {
 	if o.Draws < 1 {
 		return nil, errors.New("no draws: ask for 1 at least")
@@ -72,86 +78,90 @@ func Weigh(ctx context.Context, e *enclosure.Enclosure, o Options) (*Result, err
 	if err != nil {
 		return nil, err
 	}
-	jobs := o.Draws + o.Rows*(k+2)
-	all := make([]outcome, jobs)
-	work := func(d *drawer, i int) error {
-		u := d.shares
-		if i < o.Draws {
-			net.At(uint32(i), u)
-		} else {
-			row, part := (i-o.Draws)/(k+2), (i-o.Draws)%(k+2)-2
-			chance.Mix(net, uint32(row), part, u, d.room)
-		}
-		var err error
-		all[i], err = d.draw()
-		return err
-	}
-	if err := share(ctx, e, jobs, o.Workers, work); err != nil {
+	likely, err := newDrawer(e, nil)
+	if err != nil {
 		return nil, err
 	}
-	return collect(e, o, all)
+	jobs, each := o.Draws+o.Rows*(k+2), len(likely.headings)
+	all := make([]outcome, jobs*each)
+	work := func(d *drawer, i int) error {
+		if i < o.Draws {
+			net.At(uint32(i), d.shares)
+		} else {
+			row, part := (i-o.Draws)/(k+2), (i-o.Draws)%(k+2)-2
+			chance.Mix(net, uint32(row), part, d.shares, d.room)
+		}
+		return d.draw(all[i*each : (i+1)*each])
+	}
+	if err := share(ctx, likely, jobs, &o, work); err != nil {
+		return nil, err
+	}
+	r := collect(e, &o, likely.headings, all)
+	r.First, r.Open = first(e, &o, net, likely.headings, all)
+	return r, nil
 }
 
 // share gives jobs out to workers, each with its own memory.
-func share(ctx context.Context, e *enclosure.Enclosure, jobs, workers int, work func(*drawer, int) error) error {
-	if workers < 1 {
-		workers = 1
-	}
-	likely, err := newDrawer(e, nil)
-	if err != nil {
-		return err
-	}
+func share(ctx context.Context, likely *drawer, jobs int, o *Options, work func(*drawer, int) error) error {
+	workers := max(1, o.Workers)
 	errs := make([]error, workers)
 	var wg sync.WaitGroup
 	for w := range workers {
 		wg.Go(func() {
-			d, err := newDrawer(e, likely)
+			d, err := newDrawer(likely.e, likely)
 			for i := w; i < jobs && err == nil; i += workers {
 				if err = ctx.Err(); err == nil {
 					err = work(d, i)
+				}
+				if w == 0 && o.Progress != nil {
+					o.Progress(i, jobs)
 				}
 			}
 			errs[w] = err
 		})
 	}
 	wg.Wait()
+	if err := ctx.Err(); err != nil {
+		return err
+	}
+	if o.Progress != nil {
+		o.Progress(jobs, jobs)
+	}
 	return errors.Join(errs...)
 }
 
-func collect(e *enclosure.Enclosure, o Options, all []outcome) (*Result, error) {
+func collect(e *enclosure.Enclosure, o *Options, headings []heading, all []outcome) *Result {
 	r := &Result{Draws: o.Draws, Seed: o.Seed}
-	k := len(e.Doubts)
-	for a, first := range all[0].list {
+	each := len(headings)
+	figure := make([]float64, len(all)/max(1, each))
+	for a, h := range headings {
 		holds, fails := 0, 0
-		figure := make([]float64, len(all))
-		for i := range all {
-			if a >= len(all[i].list) || all[i].list[a].id != first.id {
-				return nil, fmt.Errorf("draw %d answers other questions than the first", i)
-			}
-			x := all[i].list[a]
+		for i := range figure {
+			x := &all[i*each+a]
 			figure[i] = x.figure
-			if i < o.Draws {
-				switch x.verdict {
-				case answers.Holds:
-					holds++
-				case answers.Fails:
-					fails++
-				case answers.Tight, answers.Unknown:
-				}
+			if i >= o.Draws {
+				continue
+			}
+			switch answers.Verdict(x.verdict) {
+			case answers.Holds:
+				holds++
+			case answers.Fails:
+				fails++
+			case answers.Tight, answers.Unknown:
 			}
 		}
 		sum := chance.Sum(figure[:o.Draws])
 		out := Answer{
-			ID: first.id, Question: first.question, Figure: first.name, Unit: first.unit,
+			ID: h.id, Question: h.question, Figure: h.name, Unit: h.unit,
 			Holds: chance.ShareOf(holds, o.Draws), Fails: chance.ShareOf(fails, o.Draws),
 			Low: sum.Quantile(0.05), Median: sum.Quantile(0.5), High: sum.Quantile(0.95),
 		}
 		if o.Rows > 0 {
-			out.Matter = ranked(e, figure[o.Draws:], k)
+			out.Matter = ranked(e, figure[o.Draws:], len(e.Doubts))
 		}
 		r.Answers = append(r.Answers, out)
 	}
-	return r, nil
+	return r
 }
 
 // ranked returns the doubts that make more of the spread than their own error.

@@ -144,7 +144,10 @@ func writeStates(w io.Writer, r *faults.Result) error {
 }
 
 // progress tells how far things are on a terminal, and nothing elsewhere.
-func progress(std *Streams) func(done, of int) {
+func progress(std *Streams) func(done, of int) { return progressOf(std, "following faults") }
+
+// progressOf is progress for other work.
+func progressOf(std *Streams, doing string) func(done, of int) {
 	f, ok := std.Err.(*os.File)
 	if !ok {
 		return nil
@@ -156,7 +159,7 @@ func progress(std *Streams) func(done, of int) {
 	return func(done, of int) {
 		if p := 100 * done / of; p != last {
 			last = p
-			fmt.Fprintf(f, "\rfollowing faults: %d %%", p)
+			fmt.Fprintf(f, "\r%s: %d %%", doing, p)
 			if done == of {
 				fmt.Fprint(f, "\r\033[K")
 			}

@@ -5,7 +5,11 @@ import "math"
 // Index tells how much of an output's variance one input makes, as shares: First by
 // itself, Total with all that it does together with others. Error is the standard
 // error of Total. Either may come out a little outside 0 to 1.
-type Index struct{ First, Total, Error float64 }
+type Index struct {
+	First float64 `json:"first"`
+	Total float64 `json:"total"`
+	Error float64 `json:"error"`
+}
 
 // Indices returns one index for each input by the formulas of Jansen 1999 on the
 // design of Saltelli et al. 2010 ("Variance based sensitivity analysis of model

@@ -7,7 +7,8 @@ import (
 	"strings"
 )
 
-// Dimensions is the most that a Net may have.
+// Dimensions is how many of a Net's dimensions are of the published sequence. Those
+// beyond are filled by a generator of random numbers, no more evenly than by chance.
 const Dimensions = 256
 
 const digits = 32
@@ -18,16 +19,17 @@ const digits = 32
 type Net struct {
 	columns [][digits]uint32
 	shift   []uint32
+	seed    uint64
 }
 
 // NewNet returns a sequence in the given number of dimensions, shifted by seed; seed
-// 0 leaves it as published. The error is of a number of dimensions outside 1 to
-// Dimensions.
+// 0 leaves it as published. The error is of a number of dimensions below 1.
 func NewNet(dimensions int, seed uint64) (*Net, error) {
-	if dimensions < 1 || dimensions > Dimensions {
-		return nil, fmt.Errorf("a sequence of %d dimensions: between 1 and %d can be made", dimensions, Dimensions)
+	if dimensions < 1 {
+		return nil, fmt.Errorf("a sequence of %d dimensions: 1 at least can be made", dimensions)
 	}
-	n := &Net{columns: make([][digits]uint32, dimensions), shift: make([]uint32, dimensions)}
+	dimensions = min(dimensions, Dimensions)
+	n := &Net{columns: make([][digits]uint32, dimensions), shift: make([]uint32, dimensions), seed: seed}
 	for k := range digits {
 		n.columns[0][k] = 1 << (digits - 1 - k)
 	}
@@ -84,8 +86,27 @@ func column(line string) (v [digits]uint32) {
 // each between 0 and 1 and neither of them. len(x) must not be above the dimensions.
 func (n *Net) At(i uint32, x []float64) {
 	for d := range x {
-		x[d] = (float64(n.bits(i, d)^n.shift[d]) + 0.5) / (1 << digits)
+		x[d] = n.Coordinate(i, d)
 	}
+}
+
+// Coordinate returns the number that At writes into x[d].
+func (n *Net) Coordinate(i uint32, d int) float64 {
+	out := uint32(0)
+	if d < len(n.columns) {
+		out = n.bits(i, d) ^ n.shift[d]
+	} else {
+		out = n.random(i, d)
+	}
+	return (float64(out) + 0.5) / (1 << digits)
+}
+
+// random is coordinate d of point i beyond the published dimensions, in units of 2^-32.
+// It depends on nothing but seed, point and dimension.
+func (n *Net) random(i uint32, d int) uint32 {
+	state := n.seed
+	state = next(&state) ^ (uint64(i)<<digits | uint64(d))
+	return uint32(next(&state) >> digits)
 }
 
 // bits is coordinate d of point i in the order of Gray codes, as in the published

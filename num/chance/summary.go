@@ -9,7 +9,10 @@ import (
 // standard error. The error is that of independent draws after Agresti & Coull 1998
 // (two of either kind added, from memory): it is not zero where all draws agree, and
 // too large rather than too small for a quasi-random sequence.
-type Share struct{ P, Error float64 }
+type Share struct {
+	P     float64 `json:"share"`
+	Error float64 `json:"error"`
+}
 
 // ShareOf returns the share of hits in n draws; n must be above 0.
 func ShareOf(hits, n int) Share {

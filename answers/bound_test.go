@@ -37,7 +37,7 @@ var sides = map[string]map[string]side{
 	"sealant": {"cartridges": 0}, "weight": {"on the floor": most},
 	"standing": {"push": least, "tilt": least, "running": least},
 	"hole":     {"": byWords}, "way": {"": byWords}, "clash": {"": least},
-	"reach": {"opening": least, "nut": least, "": most}, "bend": {"": least},
+	"pieces": {"": most}, "reach": {"opening": least, "nut": least, "": most}, "bend": {"": least},
 	"away": {"": least}, "clogs": {"": least}, "creeps": {"": most}, "fill-line": {"": most},
 	"power-cut": {"": most}, "blocked": {"": most}, "all-blocked": {"": most}, "half-blocked": {"": most}, "slowly": {"": most},
 	"standpipe": {"": most}, "stopped": {"": most}, "valve": {"": most}, "top-up": {"": most}, "leaves": {"": most}, "float": {"": most}, "own": {"": most},

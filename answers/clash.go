@@ -23,7 +23,7 @@ const standRoom = 0.030
 // Places answers what follows from where things are: whether they clash, whether a
 // hand gets to them, whether a hose kinks.
 func (s *Survey) Places() []Answer {
-	out := []Answer{s.Clash(), s.Reach()}
+	out := []Answer{s.Clash(), s.Finished(), s.Reach()}
 	if a, ok := s.Bend(); ok {
 		out = append(out, a)
 	}

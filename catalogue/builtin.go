@@ -32,6 +32,7 @@ func Builtin() (*Catalogue, error) {
 		{"emitters.csv", b.emitters},
 		{"pumps.csv", b.pumps},
 		{"pump_curves.csv", b.pumpCurves},
+		{"sheets.csv", b.flat},
 	} {
 		t, err := openTable(step.file)
 		if err != nil {
@@ -46,7 +47,9 @@ func Builtin() (*Catalogue, error) {
 	if err := errors.Join(b.errs...); err != nil {
 		return nil, err
 	}
-	return newCatalogue(b.parts, nil), nil
+	c := newCatalogue(b.parts, nil)
+	c.sheets = b.sheets
+	return c, nil
 }
 
 // sizeRow is one nominal size of fittings.
@@ -66,6 +69,7 @@ type builder struct {
 	sets   map[string][]sizeRow
 	bores  map[End]sizeRow // by boreKey
 	prices []priceRow
+	sheets []Sheet
 	errs   []error
 }
 

@@ -10,9 +10,10 @@ import (
 // Catalogue is a set of parts with unique names. It does not change once made;
 // the parts it returns share their slices with it, so do not write to them.
 type Catalogue struct {
-	parts []Part
-	index map[string]int  // by key, for names and other names
-	users map[string]bool // by key of the name
+	parts  []Part
+	index  map[string]int  // by key, for names and other names
+	users  map[string]bool // by key of the name
+	sheets []Sheet
 }
 
 // newCatalogue returns a catalogue of parts, those in users being the user's. A
@@ -166,7 +167,9 @@ func (c *Catalogue) With(user []Part) *Catalogue {
 		at[k] = len(parts)
 		parts = append(parts, p)
 	}
-	return newCatalogue(parts, users)
+	out := newCatalogue(parts, users)
+	out.sheets = c.sheets
+	return out
 }
 
 // PumpsAtLeast returns the pumps whose label gives at least that flow (at no

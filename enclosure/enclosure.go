@@ -141,6 +141,7 @@ type ShelfPump struct {
 type Manifold struct {
 	Name       string
 	Part       string
+	Pipe       catalogue.Part // zero if the file names none
 	Bore       Figure
 	Roughness  float64
 	Length     float64

@@ -29,7 +29,7 @@ func (r *resolver) manifold(m *design.Manifold) {
 	}
 	if m.Part.Given() {
 		if p, ok := r.part(m.Part, field+".part", catalogue.KindPipe, catalogue.KindTube, catalogue.KindHose); ok {
-			out.Part = p.Name
+			out.Part, out.Pipe = p.Name, p
 			bore.Low, bore.Likely, bore.High = float64(p.Bore.Low), float64(p.Bore.Likely), float64(p.Bore.High)
 			bore.Why = "tolerance of the part, " + string(p.Mark)
 			if p.Roughness > 0 {

@@ -49,8 +49,9 @@ func (c *packetCommand) Run(std *Streams) error {
 	on := sheets.Print{Paper: paper, Date: c.Date, Mark: mark(data)}
 	p, err := packet.Of(packet.Input{
 		Survey: r.Survey, Faults: r.Faults, Answers: r.Answers, Print: on,
-		Shopping: sheets.Shopping(r.Enclosure, r.Shopping, on),
-		Tables:   []packet.Table{{Name: "shopping", Rows: r.Shopping.Rows(r.Enclosure.Units)}},
+		Shopping:   sheets.Shopping(r.Enclosure, r.Shopping, on),
+		CutLayouts: sheets.CutLayouts(r.Enclosure, on),
+		Tables:     []packet.Table{{Name: "shopping", Rows: r.Shopping.Rows(r.Enclosure.Units)}},
 	})
 	if err != nil {
 		return err

@@ -167,6 +167,9 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 			if carriesErr == nil {
 				r.Shopping, spent, carriesErr = beside.Purchases(prices, !o.NoFixes)
 			}
+			if carriesErr == nil && !o.NoFixes {
+				carriesErr = fixes.Spend(beside, slices.Concat(r.Answers, carries), &spent[len(spent)-1], prices, o.Stop)
+			}
 		})
 	}
 	water := r.Answers

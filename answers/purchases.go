@@ -229,8 +229,9 @@ func (s *Survey) costMatters(a *Answer, list *shopping.List) {
 	a.Matters = a.Matters[:min(len(a.Matters), 6)]
 }
 
-// spendLess adds what costs less, and what all of it comes to.
-func (s *Survey) spendLess(a *Answer, list *shopping.List, changes []shopping.Change, all takeoff.Band) {
+// spendLess adds what costs less, and as many of the changes together as it takes to
+// meet the budget.
+func (s *Survey) spendLess(a *Answer, list *shopping.List, changes []shopping.Change, together []takeoff.Band) {
 	verdict := func(b takeoff.Band) Verdict {
 		switch {
 		case b.Likely > list.Budget:
@@ -243,30 +244,40 @@ func (s *Survey) spendLess(a *Answer, list *shopping.List, changes []shopping.Ch
 		return Holds
 	}
 	text := func(b takeoff.Band) string { return moneyFigure("", b, list.Currency).Text }
-	var edits []Edit
-	n := 0
 	for i := range changes {
 		c := &changes[i]
 		if len(c.Edits) == 0 { // another design: told, not offered
 			a.Cautions = append(a.Cautions, fmt.Sprintf("To %s would bring it to %s.", c.Do, text(c.After)))
 			continue
 		}
+		saves := "saves about " + money(c.Saves, list.Currency)
+		if c.Saves < 0.5 {
+			saves = "saves up to " + money(c.SavesMost, list.Currency) + " at the dear end"
+		}
 		a.Fixes = append(a.Fixes, Fix{
-			Do: c.Do, Edits: c.Edits, Cost: "saves about " + money(c.Saves, list.Currency) + "; gives up " + c.Gives,
+			Do: c.Do, Edits: c.Edits, Cost: saves + "; gives up " + c.Gives,
 			Weight: float64(i), Before: text(list.Total), After: text(c.After), Verdict: verdict(c.After),
 		})
-		if c.Adding {
-			edits = append(edits, c.Edits...)
-			n++
-		}
 	}
+	n := 1
+	for n < len(together) && verdict(together[n-1]) >= a.Verdict {
+		n++ // the fewest that bring it to a better verdict
+	}
+	if len(together) == 0 {
+		return
+	}
+	last := together[n-1]
 	if n > 1 {
+		var edits []Edit
+		for i := range n {
+			edits = append(edits, changes[i].Edits...)
+		}
 		a.Fixes = append(a.Fixes, Fix{
-			Do: fmt.Sprintf("do the first %d of these together", n), Edits: edits, Cost: "saves about " + money(list.Total.Likely-all.Likely, list.Currency),
-			Weight: float64(len(changes)), Before: text(list.Total), After: text(all), Verdict: verdict(all),
+			Do: fmt.Sprintf("do the first %d of these together", n), Edits: edits, Cost: "saves about " + money(list.Total.Likely-last.Likely, list.Currency),
+			Weight: float64(len(changes)), Before: text(list.Total), After: text(last), Verdict: verdict(last),
 		})
 	}
-	if a.Verdict == Fails && verdict(all) == Fails {
-		a.Cautions = append(a.Cautions, fmt.Sprintf("All of that together still leaves it at %s: ask prices, build smaller, or raise budget.money.", text(all)))
+	if a.Verdict == Fails && verdict(last) == Fails {
+		a.Cautions = append(a.Cautions, fmt.Sprintf("All of that together still leaves it at %s: ask prices, build smaller, or raise budget.money.", text(last)))
 	}
 }

@@ -24,12 +24,7 @@ func (f *finder) pumps(bigger bool) []change {
 		out = append(out, change{
 			do: name, edit: edit, edits: edits, cost: price,
 			apply: func(e *enclosure.Enclosure) bool {
-				p := &e.Pumps[0]
-				if curve.Label {
-					p.Curve.HMax, p.Curve.QMax = curve.HMax, curve.QMax
-				} else {
-					p.Curve = curve
-				}
+				pumping(e, &curve)
 				return true
 			},
 		})
@@ -51,6 +46,17 @@ func (f *finder) pumps(bigger bool) []change {
 		add("take a "+p.Name, f.price(&p, 0), "pumps: part: "+p.Name, enclosure.Curve{HMax: float64(p.Label.Head), QMax: float64(p.Label.Flow), Label: true}, f.classEdits(&p))
 	}
 	return out
+}
+
+// pumping gives the pump another curve; of one by its label the doubt about its shape
+// stays.
+func pumping(e *enclosure.Enclosure, curve *enclosure.Curve) {
+	p := &e.Pumps[0]
+	if curve.Label {
+		p.Curve.HMax, p.Curve.QMax = curve.HMax, curve.QMax
+	} else {
+		p.Curve = *curve
+	}
 }
 
 // onShelf reports whether a class is one of the pumps on the shelf.

@@ -1,6 +1,8 @@
 package sheets
 
 import (
+	"strings"
+
 	"rillwright/drawing"
 	"rillwright/enclosure"
 	"rillwright/shopping"
@@ -42,7 +44,7 @@ func (g *ledger) shop(l *shopping.List, shop string) {
 			})
 			first = false
 		}
-		more := g.cell(0.24, 0.56, small, it.Says(g.d.e.Units)...)
+		more := g.cell(0.24, 0.56, small, strings.Join(it.Says(g.d.e.Units), "; "))
 		more.gap = 1
 		g.line(g.cell(0.06, 0.18, ledgerText, it.Wants()), g.cell(0.24, 0.56, ledgerText, it.Name), more, g.cell(0.80, 0.20, ledgerText, it.Costs("")))
 	}

@@ -20,15 +20,18 @@ type Change struct {
 	Edits  []design.Edit // that write it into the file; none where the builder chooses how
 	Gives  string        // what is given up
 	After  takeoff.Band  // the total with it
-	Saves  float64       // at the likely figure
+	Saves  float64       // at the likely figure; SavesMost is at the dear end
 	Adding bool          // it can be taken together with others
 	apply  func(*design.Design)
+
+	SavesMost float64
 }
 
-// Cheaper tries what spends less, each alone, and returns what saves anything, those
-// that give up least first; all together is the total with all that have edits. What a
-// change does to the water is not judged here.
-func Cheaper(e *enclosure.Enclosure, joints study.Joints, more []Price, base *List) (list []Change, together takeoff.Band, err error) {
+// Cheaper tries what spends less, each alone, and returns what saves anything: first
+// what can go together, of these what saves most. Together holds the total with the
+// first of those, with the first two and so on. What a change does to the water is not
+// judged here.
+func Cheaper(e *enclosure.Enclosure, joints study.Joints, more []Price, base *List) (list []Change, together []takeoff.Band, err error) {
 	d := e.Design
 	var all []Change
 	if f := d.Budget.Spares; !f.Given() || f.Value {
@@ -58,27 +61,15 @@ func Cheaper(e *enclosure.Enclosure, joints study.Joints, more []Price, base *Li
 		trial.Design = &own
 		return Of(&trial, takeoff.Of(&trial, joints), more)
 	}
-	both := Change{apply: func(d *design.Design) {
-		for i := range all {
-			if all[i].Adding {
-				all[i].apply(d)
-			}
-		}
-	}}
 	for i := range all {
 		l, err := total(&all[i])
 		if err != nil {
-			return nil, together, err
+			return nil, nil, err
 		}
-		all[i].After, all[i].Saves = l.Total, base.Total.Likely-l.Total.Likely
-	}
-	l, err := total(&both)
-	if err != nil {
-		return nil, together, err
-	}
-	for i := range all {
-		if all[i].Saves > 0.005 {
-			list = append(list, all[i])
+		c := &all[i]
+		c.After, c.Saves, c.SavesMost = l.Total, base.Total.Likely-l.Total.Likely, base.Total.High-l.Total.High
+		if c.Saves > 0.005 || c.SavesMost > 0.5 {
+			list = append(list, *c)
 		}
 	}
 	slices.SortStableFunc(list, func(a, b Change) int {
@@ -87,7 +78,18 @@ func Cheaper(e *enclosure.Enclosure, joints study.Joints, more []Price, base *Li
 		}
 		return cmp.Compare(b.Saves, a.Saves)
 	})
-	return list, l.Total, nil
+	for n := 1; n <= len(list) && list[n-1].Adding; n++ {
+		l, err := total(&Change{apply: func(d *design.Design) {
+			for i := range n {
+				list[i].apply(d)
+			}
+		}})
+		if err != nil {
+			return nil, nil, err
+		}
+		together = append(together, l.Total)
+	}
+	return list, together, nil
 }
 
 func btoi(b bool) int {

@@ -18,6 +18,7 @@ type pack struct {
 	from      string
 	own       bool // a price of the builder's
 	price     *Price
+	kind      design.PackKind
 }
 
 func (p *pack) mid() float64 { return (p.low + p.high) / 2 }
@@ -66,7 +67,7 @@ func (b *buyer) packs(it *Item, g *catalogue.Good, is func(design.Pack) (float64
 		if !ok {
 			size = k.Size
 		}
-		p := pack{text: s.Text, size: size, low: s.Low, high: s.High, from: genericFrom + string(g.Mark)}
+		p := pack{text: s.Text, size: size, kind: k.Kind, low: s.Low, high: s.High, from: genericFrom + string(g.Mark)}
 		if b.list.Currency != b.home() {
 			p.from = "" // a figure in another currency
 		}
@@ -77,15 +78,18 @@ func (b *buyer) packs(it *Item, g *catalogue.Good, is func(design.Pack) (float64
 		p.low, p.high, p.own, p.from = m.Amount, m.Amount, true, fmt.Sprintf("yours, line %d", it.Line)
 		return []pack{p}
 	}
-	if c := it.Part.Price; c.Given() && (!c.Generic && c.Currency == b.list.Currency) && len(out) > 0 && (c.Per == "piece" || c.Per == "length") {
+	if c := it.Part.Price; c.Given() && !c.Generic && c.Currency == b.list.Currency && len(out) > 0 {
 		p := out[len(out)-1]
+		if k, err := design.ReadPack("1 "+c.Per, b.us); err == nil && k.Kind == design.PackLength {
+			p.text, p.size = "1 "+c.Per, k.Size
+		}
 		p.low, p.high, p.own, p.from = c.Low, c.High, true, "yours, from your parts file"
 		out = []pack{p}
 	}
 	if p, ok := b.priced(&it.Need, func(k design.Pack) bool { _, ok := is(k); return ok || k == (design.Pack{Size: 1}) }); ok {
 		var own pack
 		if size, sized := is(p.Pack); sized {
-			own = pack{text: p.PackText, size: size}
+			own = pack{text: p.PackText, size: size, kind: p.Pack.Kind}
 		} else if len(out) > 0 {
 			own = out[0]
 		}
@@ -195,12 +199,18 @@ func (h *held) say(n int) string {
 
 // cans is foam: what a can yields is a band, and each layer takes cans of its own.
 func (b *buyer) cans(it *Item, g *catalogue.Good) {
+	// A can is told by its volume or its weight; its size here is what it yields at least.
 	is := func(k design.Pack) (float64, bool) {
-		return k.Size, k.Kind == design.PackVolume && !b.us || k.Kind == design.PackMass && b.us
+		y, ok := b.yields[k.Kind]
+		return k.Size * y[0], ok
 	}
 	list := b.packs(it, g, is)
 	p := &list[0]
-	yield := [3]float64{p.size * g.Yield[1], p.size * (g.Yield[0] + g.Yield[1]) / 2, p.size * g.Yield[0]}
+	most := g.Yield[1] / g.Yield[0]
+	if y, ok := b.yields[p.kind]; ok {
+		most = y[1] / y[0]
+	}
+	yield := [3]float64{p.size * most, p.size * (1 + most) / 2, p.size}
 	layers := float64(max(it.Layers, 1))
 	var n Ends
 	for e, v := range ends(it.Amount) {

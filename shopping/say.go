@@ -42,6 +42,10 @@ func (it *Item) Wants() string {
 
 // Costs says what that costs, in a currency; about for what has no price of yours.
 func (it *Item) Costs(currency string) string {
+	about := "about "
+	if it.known() {
+		about = ""
+	}
 	switch {
 	case it.Lot != "":
 		return "in the price of " + it.Lot
@@ -50,7 +54,11 @@ func (it *Item) Costs(currency string) string {
 	case it.Cost.High-it.Cost.Low < 0.005:
 		return amount(it.Cost.Likely) + " " + currency
 	}
-	return "about " + amount(it.Cost.Low) + " to " + amount(it.Cost.High) + " " + currency
+	low, high := amount(it.Cost.Low), amount(it.Cost.High)
+	if it.Cost.High >= 10 {
+		low = fmt.Sprintf("%.0f", it.Cost.Low)
+	}
+	return strings.TrimSpace(about + low + " to " + high + " " + currency)
 }
 
 // amount shows money without its currency.
@@ -92,7 +100,7 @@ func (it *Item) Says(sys quantity.System) []string {
 	add("left over: ", it.leftover(sys))
 	add("", it.Rest)
 	add("", strings.Join(it.Instead, "; "))
-	if it.known() {
+	if it.known() && it.Lot == "" {
 		add("price ", it.PriceFrom)
 	} else if it.Priced && it.Lot == "" && strings.HasSuffix(it.PriceFrom, string(catalogue.Assumed)) {
 		add("", "price assumed")

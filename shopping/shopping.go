@@ -112,6 +112,7 @@ type buyer struct {
 	e       *enclosure.Enclosure
 	us      bool
 	goods   map[string]catalogue.Good
+	yields  map[design.PackKind][2]float64 // m3 of foam from each m3 or kg in the can
 	prices  []Price
 	used    []bool // by price
 	stock   []held
@@ -128,7 +129,15 @@ func Of(e *enclosure.Enclosure, needs []takeoff.Need, more []Price) (*List, erro
 	if err != nil {
 		return nil, fmt.Errorf("shopping: %w", err)
 	}
-	b := &buyer{e: e, us: us, goods: goods, prices: append(typed(e.Design), more...), stock: holdings(e.Design, us), list: &List{Currency: Currency(e.Design)}}
+	other, err := catalogue.Goods(!us)
+	if err != nil {
+		return nil, fmt.Errorf("shopping: %w", err)
+	}
+	yields := map[design.PackKind][2]float64{design.PackVolume: goods["foam"].Yield, design.PackMass: other["foam"].Yield}
+	if us {
+		yields = map[design.PackKind][2]float64{design.PackVolume: other["foam"].Yield, design.PackMass: goods["foam"].Yield}
+	}
+	b := &buyer{e: e, us: us, goods: goods, yields: yields, prices: append(typed(e.Design), more...), stock: holdings(e.Design, us), list: &List{Currency: Currency(e.Design)}}
 	if b.list.Currency == "" && len(more) > 0 {
 		b.list.Currency = more[0].Money.Currency
 	}

@@ -162,6 +162,11 @@ func TestFoam(t *testing.T) {
 	if it.Packs != (Ends{0, 0, 1}) || it.Hold != "3 x 750 ml" {
 		t.Errorf("%v, %s", it.Packs, it.Hold)
 	}
+	// A can of 12 oz yields a fifth of one of 750 ml at the bad end: ten do for two.
+	it = listOf(t, bare(false, stocked("foam", "12 oz", 10)), []takeoff.Need{n}).Items[0]
+	if it.Packs != (Ends{0, 0, 2}) {
+		t.Errorf("%v, %s", it.Packs, it.Hold)
+	}
 }
 
 // A price for the lot is paid once, whatever number of lines it covers; a line with a
@@ -254,7 +259,7 @@ func TestDemos(t *testing.T) {
 			t.Errorf("%v, %v; no price for %q, for nothing %+v", sum, l.Cost, l.Unpriced, l.Unused)
 		}
 		changes, all, err := Cheaper(e, joints, nil, l)
-		if err != nil || len(changes) == 0 || !(all.Likely < l.Total.Likely) {
+		if err != nil || len(changes) == 0 || len(all) == 0 || !(all[len(all)-1].Likely < l.Total.Likely) {
 			t.Fatalf("%v %v %v", changes, all, err)
 		}
 		for i := range changes {
@@ -279,6 +284,10 @@ func TestInstead(t *testing.T) {
 	e, joints := demo(t, examples.CounterWall)
 	it := find(t, listOf(t, e, takeoff.Of(e, joints)), "vinyl hose 1/2 in")
 	if got := strings.Join(it.Instead, "; "); got != "if no vinyl hose 1/2 in, then vinyl hose 5/8 in, at each end with a reducer barb 5/8 in to 1/2 in" {
+		t.Error(got)
+	}
+	it = find(t, listOf(t, e, takeoff.Of(e, joints)), "rigid pipe 1/2 in sch 40")
+	if got := strings.Join(it.Instead, "; "); got != "if no rigid pipe 1/2 in sch 40, then rigid pipe 3/4 in sch 40, its own fittings, and a reducer solvent 3/4 in to 1/2 in where the two sizes meet" {
 		t.Error(got)
 	}
 }

@@ -174,7 +174,7 @@ func (t *taker) drain(d *enclosure.Drain, f *design.Drain) {
 				if q, ok := t.part("elbow 90 solvent " + d.Standpipe.Size.Text); ok {
 					name, part = q.Name, q
 				}
-				t.piece(Need{Name: name, Key: "elbow", Group: Plumbing, Part: part, Field: field + ".standpipe", Line: d.Pos.Line, Note: "inside, under the standpipe: left dry, so that it comes off"}, d.Name, 1)
+				t.piece(Need{Name: name, Key: "elbow", Group: Plumbing, Part: part, Field: field + ".standpipe", Line: d.Pos.Line}, d.Name+", inside under its standpipe: not glued there, so that it comes off", 1)
 			}
 		}
 	}

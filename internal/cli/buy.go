@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"bufio"
 	"encoding/csv"
 	"fmt"
 	"io"
@@ -52,36 +51,35 @@ func (c *buyCommand) Run(std *Streams) error {
 
 // printList prints the list with boxes to tick.
 func printList(to io.Writer, r *rillwright.Report) error {
-	w := bufio.NewWriter(to)
+	const under = "      "
+	var b strings.Builder
 	l, sys := r.Shopping, r.Enclosure.Units
-	fmt.Fprintf(w, "%s: what to buy\n", r.Name)
+	fmt.Fprintf(&b, "%s: what to buy\n", r.Name)
 	for _, shop := range shopping.Shops() {
-		var here []*shopping.Item
+		begun := false
 		for i := range l.Items {
-			if it := &l.Items[i]; it.Shop == shop && it.Packs[2] > 0 {
-				here = append(here, it)
+			it := &l.Items[i]
+			if it.Shop != shop || it.Packs[2] == 0 {
+				continue
 			}
-		}
-		if len(here) == 0 {
-			continue
-		}
-		fmt.Fprintf(w, "\n%s\n", strings.ToUpper(shop))
-		for _, it := range here {
-			fmt.Fprintf(w, "[ ] %s  %s: %s\n", it.Wants(), it.Name, it.Costs(l.Currency))
-			for _, s := range it.Says(sys) {
-				fmt.Fprintf(w, "      %s\n", s)
+			if !begun {
+				fmt.Fprintf(&b, "\n%s\n", strings.ToUpper(shop))
+				begun = true
 			}
+			wrap(&b, "[ ] ", under, fmt.Sprintf("%s: %s, %s", it.Name, it.Wants(), it.Costs(l.Currency)))
+			wrap(&b, under, under, strings.Join(it.Says(sys), "; "))
 		}
 	}
 	if hold := l.OnHand(sys); len(hold) > 0 {
-		fmt.Fprintf(w, "\nON HAND\n")
+		b.WriteString("\nON HAND\n")
 		for _, s := range hold {
-			fmt.Fprintf(w, "[x] %s\n", s)
+			wrap(&b, "[x] ", under, s)
 		}
 	}
-	fmt.Fprintln(w)
+	b.WriteByte('\n')
 	for _, s := range l.Sums() {
-		fmt.Fprintln(w, s)
+		wrap(&b, "", "  ", s)
 	}
-	return w.Flush()
+	_, err := io.WriteString(to, b.String())
+	return err
 }

@@ -47,8 +47,8 @@ type commands struct {
 	Packet   packetCommand   `cmd:"" help:"Write all papers of a design as one PDF and a folder: answers, drawings, tests, emergency card."`
 	Parts    partsCommand    `cmd:"" help:"List and search the parts that a design may name."`
 	Pieces   piecesCommand   `cmd:"" help:"List every piece with its finished size and how it is cut from stock."`
-	Serve    serveCommand    `cmd:"" help:"Show and change your designs in the browser."`
 	Schema   schemaCommand   `cmd:"" help:"Print the JSON Schema of a design file, for your editor."`
+	Serve    serveCommand    `cmd:"" help:"Show and change your designs in the browser."`
 }
 
 // Run runs one command and returns its exit status.

@@ -63,8 +63,8 @@ var importTable = []row{
 	{"commission", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers", "record"}, "what to try and what passes is taken from results; it draws nothing"},
 	{"record", meaning, []string{base, "hydraulics"}, "what was measured is lines and figures, whatever was designed; it opens no file"},
 	{"asbuilt", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers", "commission", "record"}, "what readings tell is computed from the networks; it passes no verdict and opens no file"},
+	{"fixes", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "shopping", "answers"}, "it tries changes and asks again"},
 	{"keeping", meaning, []string{base, "catalogue", "enclosure", "record"}, "what is due and where it goes follows from design and log; it computes no circuit and opens no file"},
-	{"fixes", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers"}, "it tries changes and asks again"},
 
 	{"drawing", output, []string{"geom", "quantity"}, "a drawing is lines and words in mm, whatever they mean"},
 	{"drawing/*", output, []string{"drawing"}, "a writer turns a drawing into one file format"},

@@ -18,11 +18,19 @@ type Refusal struct {
 	Line    int
 }
 
+// Override is a broken rule of distance and the builder's dated words against it.
+type Override struct {
+	Refusal
+	Words string
+}
+
 // Permit tells whether holes may be marked on a pane.
 type Permit struct {
-	Pane     string
-	Refused  []Refusal
-	Cautions []string // to be shown with a template
+	Pane    string
+	Refused []Refusal
+	// Overridden are rules of distance that the builder breaks in writing.
+	Overridden []Override
+	Cautions   []string // to be shown with a template
 }
 
 // OK reports whether nothing speaks against drilling.
@@ -31,8 +39,8 @@ func (p *Permit) OK() bool { return len(p.Refused) == 0 }
 // MayDrill tells why no template of a pane's openings may be made: nobody has
 // looked at the pane, it bursts, it is laminated, it is the old bottom of a shop tank
 // and its temper is only guessed, or an opening is nearer to something than
-// glaziers drill or than its fitting has room. A pane that the file does not list is
-// refused.
+// glaziers drill or than its fitting has room and the builder does not override that
+// in writing. A pane that the file does not list is refused.
 func MayDrill(e *enclosure.Enclosure, pane string) Permit {
 	out := Permit{Pane: pane}
 	p := paneNamed(e, pane)
@@ -61,11 +69,33 @@ func MayDrill(e *enclosure.Enclosure, pane string) Permit {
 		for _, kind := range []spareKind{glaziers, fouls} {
 			if c, bad := broken(spares, kind); bad {
 				why := c.text(func(v float64) string { return lengthText(v, e.Units) })
-				out.Refused = append(out.Refused, Refusal{Opening: o.name, Why: fmt.Sprintf("%s: %s.", strings.ToUpper(c.name()[:1])+c.name()[1:], why), Line: o.line})
+				r := Refusal{Opening: o.name, Why: fmt.Sprintf("%s: %s.", strings.ToUpper(c.name()[:1])+c.name()[1:], why), Line: o.line}
+				if words := list.override(&o); words != "" {
+					out.Overridden = append(out.Overridden, Override{r, words})
+					continue
+				}
+				out.Refused = append(out.Refused, r)
 			}
 		}
 	}
 	return out
+}
+
+// override is what the builder wrote against a broken rule at an opening, "" for
+// nothing.
+func (s *openings) override(o *opening) string {
+	if o.drain >= 0 {
+		return s.e.Drains[o.drain].Hole.Override.Value
+	}
+	return s.e.Ways[o.way].Design.Override.Value
+}
+
+// overrideNote repeats the builder's words. They change no verdict.
+func (s *openings) overrideNote(o *opening) []string {
+	if words := s.override(o); words != "" {
+		return []string{fmt.Sprintf("Overridden in writing (line %d), which changes nothing of what is computed here: %s", o.line, words)}
+	}
+	return nil
 }
 
 // drillKind tells whether a pane can be drilled at home by what it is, and if not

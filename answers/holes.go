@@ -53,6 +53,7 @@ func (s *Survey) hole(list *openings, o opening) Answer {
 		a.Say += fmt.Sprintf(" But a hole of %s is not what a %s mostly wants, %s: measure the thread in your hand.", d.Hole.Size.Text, d.Part.Name, t.Show(sys))
 	}
 	a.Cautions = append(a.Cautions, s.holeCautions(list, &o)...)
+	a.Cautions = append(a.Cautions, list.overrideNote(&o)...)
 	a.Matters = s.drillMatters(list, o)
 	return a
 }

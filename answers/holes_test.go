@@ -269,6 +269,7 @@ func TestMayDrill(t *testing.T) {
 		{"the old bottom by its place", examples.CounterWall, []string{"glass: toughened, was: bottom", "glass: annealed"}, "back", "", "by where it stands"},
 		{"the old bottom by its place, whatever the file calls it", examples.CounterWall, []string{"glass: toughened, was: bottom", "glass: annealed, was: end"}, "back", "", "by where it stands"},
 		{"a rule broken", examples.CounterWall, []string{"up: 33 1/4 in, in: 2 1/2 in", "up: 33 1/4 in, in: 3/4 in"}, "left side", "Rim to edge", ""},
+		{"a rule broken in writing", examples.CounterWall, []string{"up: 33 1/4 in, in: 2 1/2 in", "up: 33 1/4 in, in: 3/4 in, override: \"2026-05-01: the shop bears the risk\""}, "left side", "", ""},
 		{"laminated", examples.CorridorCabinet, []string{"thickness: 6 mm, glass: annealed, edges", "thickness: 6 mm, glass: laminated, edges"}, "back", "glass shop", ""},
 		{"plastic", examples.CorridorCabinet, []string{"thickness: 6 mm, glass: annealed, edges", "thickness: 6 mm, glass: acrylic, edges"}, "back", "", "plastics"},
 	} {

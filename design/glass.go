@@ -1,6 +1,10 @@
 package design
 
-import "fmt"
+import (
+	"fmt"
+	"regexp"
+	"strings"
+)
 
 // glass checks what panes are, what holds them and what passes through them.
 func (c *checker) glass() {
@@ -10,6 +14,9 @@ func (c *checker) glass() {
 	}
 	if reads(c, e.Opening.Width) || reads(c, e.Opening.Height) {
 		c.fits(e.Opening.Width, "enclosure.opening.width", width)
+	}
+	for i := range c.d.Drains {
+		c.overridden(c.d.Drains[i].Hole.Override, entry("drains", c.d.Drains[i].Name, i)+".hole.override")
 	}
 	for i := range e.Rims {
 		r := &e.Rims[i]
@@ -106,6 +113,7 @@ func (c *checker) brace(b *Brace, path string) {
 
 // way checks an opening and what passes through it.
 func (c *checker) way(w *Way, path string) {
+	c.overridden(w.Override, path+".override")
 	p, ok := c.paneNamed(w.Pane, path+".pane")
 	if ok && p.Count.Value > 1 && reads(c, p.Count) {
 		c.report(w.Pane.Pos, path+".pane", fmt.Sprintf("there are %d panes named %q, and the opening is in one of them", p.Count.Value, p.Name.Value), "write each as a pane with a name of its own, and name the one with the opening")
@@ -149,6 +157,17 @@ func (c *checker) way(w *Way, path string) {
 		if q.Width.Given() {
 			c.within(q.Stays, at+".stays", q.Width, at+".width", "what stays behind its widest end is thinner than that")
 		}
+	}
+}
+
+// overridden checks that a word against a rule says when it was given, and why.
+func (c *checker) overridden(f Field[string], path string) {
+	if !reads(c, f) {
+		return
+	}
+	date := regexp.MustCompile(`\b20\d\d-(0[1-9]|1[0-2])-(0[1-9]|[12]\d|3[01])\b`).FindString(f.Value)
+	if rest := strings.Trim(strings.Replace(f.Value, date, "", 1), " ,:;.-"); date == "" || len(rest) < 10 {
+		c.report(f.Pos, path, "an override without its date or its reason", `write the date, who says so and why: override: "2026-05-01, A. B.: the shop drills it at its own risk"`)
 	}
 }
 

@@ -52,6 +52,8 @@ func defaultRange(l document.Leaf) (string, bool) {
 		return "(0,100000]", true
 	case *Field[duration]:
 		return "(0,1e9]", true
+	case *Field[quantity.Angle]:
+		return "(0,3.1416]", true
 	case *Field[quantity.Money]:
 		return "[0,1e9]", true
 	case *Field[int]:
@@ -94,6 +96,8 @@ func amounts(l document.Leaf) (low, high float64, write func(float64) string) {
 		return float64(f.Value.Low), float64(f.Value.High), func(v float64) string { return number(v*86400e3) + " mm/day" }
 	case *Field[duration]:
 		return float64(f.Value), float64(f.Value), func(v float64) string { return number(v/3600) + " h" }
+	case *Field[quantity.Angle]:
+		return float64(f.Value), float64(f.Value), func(v float64) string { return number(v*180/math.Pi) + " deg" }
 	case *Field[quantity.Money]:
 		return f.Value.Amount, f.Value.Amount, number
 	case *Field[int]:

@@ -65,6 +65,9 @@ type Design struct {
 	Sealant   Sealant       `yaml:"sealant" doc:"The sealant in hand and how it is laid."`
 	Stand     Stand         `yaml:"stand" doc:"What the enclosure stands on."`
 	Lights    []Light       `yaml:"lights" doc:"Lamps."`
+	Heater    Heater        `yaml:"heater" doc:"A heater in the water."`
+	Fan       Fan           `yaml:"fan" doc:"A fan that changes the air inside."`
+	Water     Water         `yaml:"water" doc:"What is dissolved in your water, and how it is changed."`
 	Foam      []Foam        `yaml:"foam" doc:"Expanding foam: how much of it."`
 	Coat      []Coat        `yaml:"coat" doc:"Sealant spread over foam for its texture."`
 	Fill      []Fill        `yaml:"fill" doc:"Clay balls, bark, gravel and soil: what lies where."`
@@ -81,13 +84,14 @@ type Design struct {
 
 // Place is the room.
 type Place struct {
-	Pos   Pos             `yaml:"-"`
-	Air   Field[tempBand] `yaml:"air" range:"[-30,60]" doc:"Room air, coldest to warmest: 18 to 24 C."`
-	Water Field[tempBand] `yaml:"water" range:"[0,40]" doc:"Water in the circuit, coldest to warmest: 20 to 26 C."`
-	Floor Field[string]   `yaml:"floor" doc:"What the floor is and which way its joists run."`
-	Power Field[string]   `yaml:"power" doc:"Socket and its protection (RCD or GFCI)."`
-	Where Field[string]   `yaml:"where" doc:"Where it will stand."`
-	Reach Field[length]   `yaml:"reach" range:"(0,2]" doc:"How far your arm reaches to a grip, shoulder to hand."`
+	Pos      Pos              `yaml:"-"`
+	Air      Field[tempBand]  `yaml:"air" range:"[-30,60]" doc:"Room air, coldest to warmest: 18 to 24 C."`
+	Humidity Field[ratioBand] `yaml:"humidity" range:"(0,1]" doc:"Relative humidity of the room's air: 35 to 60 %."`
+	Water    Field[tempBand]  `yaml:"water" range:"[0,40]" doc:"Water in the circuit, coldest to warmest: 20 to 26 C."`
+	Floor    Field[string]    `yaml:"floor" doc:"What the floor is and which way its joists run."`
+	Power    Field[string]    `yaml:"power" doc:"Socket and its protection (RCD or GFCI)."`
+	Where    Field[string]    `yaml:"where" doc:"Where it will stand."`
+	Reach    Field[length]    `yaml:"reach" range:"(0,2]" doc:"How far your arm reaches to a grip, shoulder to hand."`
 }
 
 // Occupant is an animal or plant group.
@@ -292,15 +296,6 @@ type Drain struct {
 	To        Field[string]     `yaml:"to" need:"yes" doc:"Sump, a chamber, or a tee where drains join."`
 	EndHeight Field[length]     `yaml:"end-height" range:"[0,20]" doc:"Height of its lower end above the sump's bottom; below the water it counts as drowned."`
 	Pieces    []Piece           `yaml:"pieces" doc:"Pipe and fittings from the bulkhead down."`
-}
-
-// Light is one lamp.
-type Light struct {
-	Pos   Pos                      `yaml:"-"`
-	Name  Field[string]            `yaml:"name" need:"yes" doc:"Its name."`
-	Power Field[quantity.Power]    `yaml:"power" doc:"Watts."`
-	Hours Field[quantity.Duration] `yaml:"hours" range:"(0,86400]" doc:"Hours a day."`
-	Price Field[quantity.Money]    `yaml:"price" doc:"What it costs."`
 }
 
 // StockItem is something already on the shelf.

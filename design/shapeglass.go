@@ -87,18 +87,19 @@ type Brace struct {
 
 // Way is an opening in a pane besides the drains' holes.
 type Way struct {
-	Pos    Pos           `yaml:"-"`
-	Name   Field[string] `yaml:"name" need:"yes" doc:"Its name."`
-	Pane   Field[string] `yaml:"pane" need:"yes" doc:"Which pane."`
-	Size   Field[length] `yaml:"size" doc:"Diameter, if it is round."`
-	Width  Field[length] `yaml:"width" doc:"Width, if it has corners: a slot or a notch."`
-	Height Field[length] `yaml:"height" doc:"Height, if it has corners."`
-	Corner Field[length] `yaml:"corner" range:"[0,1]" doc:"Radius of its corners; 0 if they are sharp."`
-	Up     Field[length] `yaml:"up" need:"yes" range:"[0,20]" doc:"Centre above the pane's lower edge."`
-	In     Field[length] `yaml:"in" need:"yes" range:"[0,20]" doc:"Centre from the pane's nearer side edge."`
-	Edge   Field[string] `yaml:"edge" words:"left|right|rear|front" doc:"Which edge that is."`
-	Passes []Passing     `yaml:"passes" doc:"What must pass through it."`
-	Closed Field[string] `yaml:"closed" words:"left open|mesh|foam plug|grommet|cover plate|sealant" doc:"How what is left of it is closed."`
+	Pos      Pos           `yaml:"-"`
+	Name     Field[string] `yaml:"name" need:"yes" doc:"Its name."`
+	Pane     Field[string] `yaml:"pane" need:"yes" doc:"Which pane."`
+	Size     Field[length] `yaml:"size" doc:"Diameter, if it is round."`
+	Width    Field[length] `yaml:"width" doc:"Width, if it has corners: a slot or a notch."`
+	Height   Field[length] `yaml:"height" doc:"Height, if it has corners."`
+	Corner   Field[length] `yaml:"corner" range:"[0,1]" doc:"Radius of its corners; 0 if they are sharp."`
+	Up       Field[length] `yaml:"up" need:"yes" range:"[0,20]" doc:"Centre above the pane's lower edge."`
+	In       Field[length] `yaml:"in" need:"yes" range:"[0,20]" doc:"Centre from the pane's nearer side edge."`
+	Edge     Field[string] `yaml:"edge" words:"left|right|rear|front" doc:"Which edge that is."`
+	Passes   []Passing     `yaml:"passes" doc:"What must pass through it."`
+	Closed   Field[string] `yaml:"closed" words:"left open|mesh|foam plug|grommet|cover plate|sealant" doc:"How what is left of it is closed."`
+	Override Field[string] `yaml:"override" doc:"Why you make it here although it breaks a rule of distance, in your own words, with the date: the template then prints, with these words in a box. It lifts nothing that a pane is."`
 }
 
 // Passing is something that must pass an opening.
@@ -125,12 +126,13 @@ type Dam struct {
 
 // Hole is a hole in a pane.
 type Hole struct {
-	Pos  Pos           `yaml:"-"`
-	Pane Field[string] `yaml:"pane" need:"yes" doc:"Which pane."`
-	Size Field[length] `yaml:"size" need:"yes" doc:"Hole size, drilled to the fitting in your hand."`
-	Up   Field[length] `yaml:"up" need:"yes" doc:"Centre above the pane's lower edge."`
-	In   Field[length] `yaml:"in" need:"yes" doc:"Centre from the pane's nearer side edge."`
-	Edge Field[string] `yaml:"edge" words:"left|right|rear|front" doc:"Which edge that is."`
+	Pos      Pos           `yaml:"-"`
+	Pane     Field[string] `yaml:"pane" need:"yes" doc:"Which pane."`
+	Size     Field[length] `yaml:"size" need:"yes" doc:"Hole size, drilled to the fitting in your hand."`
+	Up       Field[length] `yaml:"up" need:"yes" doc:"Centre above the pane's lower edge."`
+	In       Field[length] `yaml:"in" need:"yes" doc:"Centre from the pane's nearer side edge."`
+	Edge     Field[string] `yaml:"edge" words:"left|right|rear|front" doc:"Which edge that is."`
+	Override Field[string] `yaml:"override" doc:"Why you make it here although it breaks a rule of distance, in your own words, with the date: the template then prints, with these words in a box. It lifts nothing that a pane is."`
 }
 
 // Given reports whether the file has the section.

@@ -1,6 +1,9 @@
 package drawing
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // bindGap is between drawings that share a page, mm.
 const bindGap = 6.0
@@ -87,6 +90,11 @@ func scaled(items []Item, k, dx, dy float64) []Item {
 			c.Points = make([]Point, len(i.Points))
 			for m, q := range i.Points {
 				c.Points[m] = to(q)
+			}
+			c.Arcs = slices.Clone(i.Arcs)
+			for m := range c.Arcs {
+				a := &c.Arcs[m]
+				a.Centre, a.Radius = to(a.Centre), k*a.Radius
 			}
 			out[n] = &c
 		}

@@ -53,6 +53,15 @@ type Path struct {
 	Closed bool
 	Pen    Pen
 	Fill   Fill
+	Arcs   []Arc // runs of the points that stand for arcs, in order and apart
+}
+
+// Arc tells that the points of a path from one to another, both included, lie on a
+// circle in order, less than all the way round. A format that knows arcs writes one.
+type Arc struct {
+	From, To int
+	Centre   Point
+	Radius   float64
 }
 
 // Circle is a circle.
@@ -178,6 +187,13 @@ func (p *Path) check() error {
 		if !finite(q.X, q.Y) {
 			return fmt.Errorf("a path through %g, %g", q.X, q.Y)
 		}
+	}
+	next := 0
+	for _, a := range p.Arcs {
+		if a.From < next || a.To <= a.From || a.To >= len(p.Points) || !finite(a.Centre.X, a.Centre.Y, a.Radius) || a.Radius <= 0 {
+			return fmt.Errorf("an arc from point %d to %d of %d, radius %g mm", a.From, a.To, len(p.Points), a.Radius)
+		}
+		next = a.To
 	}
 	if !p.Closed && p.Fill != NoFill {
 		return fmt.Errorf("a fill on a path that is not closed")

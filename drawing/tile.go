@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"math"
+	"slices"
 )
 
 // Overlap is how much of a drawing two tiles beside each other share, mm.
@@ -189,7 +190,13 @@ func clip(i Item, win Box, index int, windows []Box) []Item {
 			sin, cos := math.Sincos(2 * math.Pi * float64(k) / parts)
 			p.Points = append(p.Points, Point{i.Centre.X + i.Radius*cos, i.Centre.Y + i.Radius*sin})
 		}
-		return clipPath(p, win)
+		out := clipPath(p, win)
+		for _, c := range out {
+			if q, ok := c.(*Path); ok && q.Pen != NoPen {
+				q.Arcs = []Arc{{To: len(q.Points) - 1, Centre: i.Centre, Radius: i.Radius}}
+			}
+		}
+		return out
 	case *Path:
 		return clipPath(i, win)
 	}
@@ -253,6 +260,11 @@ func moved(items []Item, dx, dy float64) []Item {
 			c.Points = make([]Point, len(i.Points))
 			for n, q := range i.Points {
 				c.Points[n] = Point{q.X + dx, q.Y + dy}
+			}
+			c.Arcs = slices.Clone(i.Arcs)
+			for n := range c.Arcs {
+				a := &c.Arcs[n].Centre
+				*a = Point{a.X + dx, a.Y + dy}
 			}
 			out[k] = &c
 		}

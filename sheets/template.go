@@ -50,7 +50,7 @@ func (d *draft) template(pane *design.Pane, permit *answers.Permit, o *answers.M
 	if len(why) > 0 {
 		return []drawing.Sheet{d.refusal(title, why)}
 	}
-	t := &template{draft: d, pane: place, o: o, notes: d.templateNotes(place, permit, o)}
+	t := &template{draft: d, pane: place, o: o, notes: d.templateNotes(place, permit, o), boxed: boxedWords(permit, o)}
 	return t.draw(title)
 }
 
@@ -113,6 +113,7 @@ type template struct {
 	pane  *layout.Pane
 	o     *answers.Marked
 	notes []string
+	boxed []string // rules that the builder overrides, with the words
 
 	plate       drawing.Sheet
 	left, low   bool    // the datum edges
@@ -372,6 +373,7 @@ func outline(c drawing.Point, w, h, corner float64, round bool, pen drawing.Pen)
 			p.Points = append(p.Points, m)
 			continue
 		}
+		p.Arcs = append(p.Arcs, drawing.Arc{From: len(p.Points), To: len(p.Points) + parts, Centre: m, Radius: corner})
 		for k := range parts + 1 {
 			sin, cos := math.Sincos(math.Pi / 2 * (float64(q) + float64(k)/parts))
 			p.Points = append(p.Points, drawing.Point{X: m.X + corner*cos, Y: m.Y + corner*sin})

@@ -115,6 +115,30 @@ func TestTemplateRefused(t *testing.T) {
 	}
 }
 
+// A rule of distance gives way to the builder's dated words, which stand in a box on
+// every sheet; what a pane is made of gives way to nothing.
+func TestTemplateOverridden(t *testing.T) {
+	const hole = "size: 44 mm, up: 110 mm, in: 110 mm, edge: left"
+	const near = `size: 44 mm, up: 30 mm, in: 110 mm, edge: left, override: "2026-05-01, A. B.: the shop drills it at its own risk"`
+	for _, p := range papers {
+		list := Templates(remade(t, examples.CorridorCabinet, hole, near), print4(p))
+		for _, s := range list[:1] {
+			written(t, s)
+			all := texts([]drawing.Sheet{s})
+			for _, want := range []string{"RULE BROKEN", "at its own risk", "100 mm", "im to edge"} {
+				if !strings.Contains(all, want) {
+					t.Errorf("%s: no %q in %q", p.Name, want, all)
+				}
+			}
+		}
+	}
+	glass := "name: back, at: back, width: 900 mm, height: 1040 mm, thickness: 6 mm, glass: "
+	list := Templates(remade(t, examples.CorridorCabinet, hole, near, glass+"annealed", glass+"not checked"), print4(drawing.A4()))
+	if all := texts(list[:1]); !strings.Contains(all, "No template") {
+		t.Errorf("glass that nobody has looked at: %q", all)
+	}
+}
+
 // Wherever an opening lies, and whatever its shape: nothing off the sheet, no words
 // over words, as many tiles as counted.
 func TestTemplatesAnywhere(t *testing.T) {

@@ -1,6 +1,7 @@
 package sheets
 
 import (
+	"rillwright/answers"
 	"rillwright/drawing"
 )
 
@@ -18,7 +19,29 @@ func (t *template) foot(s *drawing.Sheet, room drawing.Box) drawing.Box {
 	prose(s, lines, small, room.Left+3, top-high+2)
 	s.Add(drawing.Line(drawing.Point{X: room.Left, Y: top - high}, drawing.Point{X: room.Right, Y: top - high}, drawing.Thin))
 	room.Bottom = top - high
+	if len(t.boxed) > 0 {
+		lines = wrapped(small, room.Right-room.Left-12, t.boxed...)
+		high = tall(len(lines), small) + 7
+		s.Add(drawing.Rectangle(drawing.Box{Left: room.Left + 3, Top: room.Bottom - high + 1.5, Right: room.Right - 3, Bottom: room.Bottom - 1.5}, drawing.Heavy, drawing.NoFill))
+		prose(s, lines, small, room.Left+6, room.Bottom-high+3.5)
+		room.Bottom -= high
+	}
 	return room
+}
+
+// boxedWords tells which rules an opening breaks with the builder's written consent.
+func boxedWords(permit *answers.Permit, o *answers.Marked) []string {
+	var out []string
+	words := ""
+	for _, r := range permit.Overridden {
+		if r.Opening == o.Name {
+			out, words = append(out, "RULE BROKEN. "+r.Why), r.Words
+		}
+	}
+	if len(out) > 0 {
+		out = append(out, "Overridden by the builder: "+words)
+	}
+	return out
 }
 
 // bar is a ruler of a length (mm) in parts, named over its end.

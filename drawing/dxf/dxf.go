@@ -1,5 +1,5 @@
 // Package dxf writes sheets as DXF files of release 12 (AC1009), the oldest that
-// every program still reads: lines, circles, polylines, solids and texts on layers,
+// every program still reads: lines, circles, arcs, polylines, solids and texts on layers,
 // one for each pen. Units are mm of what is drawn: a sheet at 1:5 is written five
 // times as large as its paper, so that a pane can be cut from it.
 //
@@ -151,6 +151,10 @@ func (f *file) Path(d *drawing.Path) {
 		f.put(0, "LINE", 8, layer(d.Pen), 10, x, 20, y, 30, 0.0, 11, u, 21, v, 31, 0.0)
 		return
 	}
+	if len(d.Arcs) > 0 {
+		f.arcs(d)
+		return
+	}
 	closed := 0
 	if d.Closed {
 		closed = 1
@@ -161,6 +165,42 @@ func (f *file) Path(d *drawing.Path) {
 		f.put(0, "VERTEX", 8, layer(d.Pen), 10, x, 20, y, 30, 0.0)
 	}
 	f.put(0, "SEQEND", 8, layer(d.Pen))
+}
+
+// arcs writes a path with arcs in it as lines and arcs.
+func (f *file) arcs(d *drawing.Path) {
+	line := func(i, k int) {
+		x, y := f.at(d.Points[i])
+		u, v := f.at(d.Points[k])
+		if math.Hypot(u-x, v-y) < 1e-6 {
+			return // where two arcs meet
+		}
+		f.put(0, "LINE", 8, layer(d.Pen), 10, x, 20, y, 30, 0.0, 11, u, 21, v, 31, 0.0)
+	}
+	done := 0
+	for _, a := range d.Arcs {
+		for ; done < a.From; done++ {
+			line(done, done+1)
+		}
+		done = a.To
+		cx, cy := f.at(a.Centre)
+		angle := func(i int) float64 {
+			x, y := f.at(d.Points[i])
+			return math.Mod(math.Atan2(y-cy, x-cx)*180/math.Pi+360, 360)
+		}
+		from, to := angle(a.From), angle(a.To)
+		// The format goes round counter-clockwise, the points may not.
+		if math.Mod(angle(a.From+1)-from+360, 360) > 180 {
+			from, to = to, from
+		}
+		f.put(0, "ARC", 8, layer(d.Pen), 10, cx, 20, cy, 30, 0.0, 40, a.Radius*f.by, 50, from, 51, to)
+	}
+	for ; done < len(d.Points)-1; done++ {
+		line(done, done+1)
+	}
+	if d.Closed {
+		line(len(d.Points)-1, 0)
+	}
 }
 
 // solid fills a triangle or a quadrilateral. Its third and fourth corners change

@@ -102,6 +102,7 @@ type read struct {
 	Kinds     map[string]int
 	Lines     [][4]float64
 	Circles   [][3]float64
+	Arcs      [][7]float64 // centre, radius, start and end
 	Polylines []struct {
 		Closed bool
 		Points [][2]float64
@@ -152,6 +153,55 @@ func TestAudit(t *testing.T) {
 	}
 	if len(got.Texts) != 1 || got.Texts[0].Text != "Ø 44 ± 1/2\", 100 % ?" || !near([]float64{got.Texts[0].Height, got.Texts[0].Turned}, 12.5, 90) {
 		t.Errorf("texts %+v", got.Texts)
+	}
+}
+
+// A slot of 60 x 30 with corners of 10, run through clockwise as seen, is four lines
+// and four arcs, each of which goes round outside the corner's centre. Lengths are
+// good to the rounding of 1e-6 mm, ends of arcs to that of angles besides.
+func TestArcs(t *testing.T) {
+	py := python(t)
+	p := &drawing.Path{Closed: true, Pen: drawing.Thick}
+	for q := range 4 {
+		sx, sy := [4]float64{1, -1, -1, 1}[q], [4]float64{1, 1, -1, -1}[q]
+		m := drawing.Point{X: 100 + 20*sx, Y: 100 + 5*sy}
+		p.Arcs = append(p.Arcs, drawing.Arc{From: 5 * q, To: 5*q + 4, Centre: m, Radius: 10})
+		for k := range 5 {
+			sin, cos := math.Sincos(math.Pi / 2 * (float64(q) + float64(k)/4))
+			p.Points = append(p.Points, drawing.Point{X: m.X + 10*cos, Y: m.Y + 10*sin})
+		}
+	}
+	s := &drawing.Sheet{Title: "Slot", Width: 200, Height: 200, Scale: 1}
+	s.Add(p)
+	var b bytes.Buffer
+	if err := Write(&b, s); err != nil {
+		t.Fatal(err)
+	}
+	name := filepath.Join(t.TempDir(), "slot.dxf")
+	if err := os.WriteFile(name, b.Bytes(), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	out, err := exec.Command(py, "testdata/audit.py", name).Output()
+	if err != nil {
+		t.Fatalf("%v\n%s", err, out)
+	}
+	var got read
+	if err := json.Unmarshal(out, &got); err != nil {
+		t.Fatal(err)
+	}
+	if len(got.Errors) > 0 || len(got.Arcs) != 4 || len(got.Lines) != 4 || len(got.Polylines) != 0 {
+		t.Fatalf("complaints %q, %d arcs, lines %v, %d polylines", got.Errors, len(got.Arcs), got.Lines, len(got.Polylines))
+	}
+	// The first corner is the lower right one on paper: from below it round to its right.
+	if !near(got.Arcs[0][:], 120, 95, 10, 120, 85, 130, 95) {
+		t.Errorf("arc %v", got.Arcs[0])
+	}
+	if !near(got.Lines[0][:], 120, 85, 80, 85) {
+		t.Errorf("line %v", got.Lines[0])
+	}
+	p.Arcs[1].From = 2
+	if err := Write(&b, s); err == nil {
+		t.Error("arcs that overlap were written")
 	}
 }
 

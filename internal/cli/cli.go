@@ -37,6 +37,7 @@ type commands struct {
 	Built    builtCommand    `cmd:"" help:"Tell what your first readings settle of a design: its pump, its hose, its outlets."`
 	Buy      buyCommand      `cmd:"" help:"List what to buy, by shop, in whole packs, with prices."`
 	Check    checkCommand    `cmd:"" help:"Answer every question about a design."`
+	Climate  climateCommand  `cmd:"" help:"Tell whether plants can live in it: warmth, damp, fogged glass, evaporation, minerals, light."`
 	Diagnose diagnoseCommand `cmd:"" help:"Tell from your readings what has gone wrong, what to look at first and what to measure next."`
 	Draw     drawCommand     `cmd:"" help:"Write drawings and drilling templates to print."`
 	Faults   faultsCommand   `cmd:"" help:"Follow the water when something goes wrong: power cuts, blocked drains, leaks."`

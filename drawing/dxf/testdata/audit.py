@@ -15,6 +15,7 @@ out = {
     "kinds": {},
     "lines": [],
     "circles": [],
+    "arcs": [],
     "polylines": [],
     "texts": [],
 }
@@ -25,6 +26,8 @@ for e in doc.modelspace():
         out["lines"].append([e.dxf.start.x, e.dxf.start.y, e.dxf.end.x, e.dxf.end.y])
     elif kind == "CIRCLE":
         out["circles"].append([e.dxf.center.x, e.dxf.center.y, e.dxf.radius])
+    elif kind == "ARC":
+        out["arcs"].append([e.dxf.center.x, e.dxf.center.y, e.dxf.radius, e.start_point.x, e.start_point.y, e.end_point.x, e.end_point.y])
     elif kind == "POLYLINE":
         out["polylines"].append({"closed": bool(e.is_closed), "points": [[v.dxf.location.x, v.dxf.location.y] for v in e.vertices]})
     elif kind == "TEXT":

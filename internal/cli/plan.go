@@ -21,7 +21,7 @@ type planCommand struct {
 
 // Help tells where the figures come from.
 func (*planCommand) Help() string {
-	return "Puts the steps that a design takes in order and into your hours (budget.hours, start, deadline, delivery): what to do on which day, how long it then stands, what it closes off, and what sets the end. Hours and waiting are common practice or assumed, cure times from the widths of the joints.\n" + `
+	return "Puts the steps that a design takes in order and into your hours (week, off, helper, deliveries, start and deadline of budget): what to do on which day, how long it then stands, what it closes off, and what sets the end. Hours and waiting are common practice or assumed, cure times from the widths of the joints and the air of budget.workshop.\n" + `
 Exit status: 0 the plan was printed; 1 the deadline is likely missed; 2 the command or a file is wrong; 3 anything else.
 `
 }
@@ -58,7 +58,7 @@ func (c *planCommand) Run(std *Streams) error {
 	if err != nil {
 		return refuse(std, fmt.Errorf("%s: %w", file, err))
 	}
-	plan, err := schedule.Make(w.Project, 0)
+	plan, err := w.Make(0)
 	if err != nil {
 		return refuse(std, fmt.Errorf("%s: %w", file, err))
 	}

@@ -125,7 +125,7 @@ func (b *Bench) logPage(w http.ResponseWriter, r *http.Request, d *stored, statu
 		return
 	}
 	read, _ := design.Read(d.Name, []byte(d.Text))
-	p := logView{Name: d.Name, Title: read.Name.Value, Path: "/log/" + url.PathEscape(d.Name), Typed: t, Choices: choices(namesOf(read), t.What), Style: template.CSS(logStyle)}
+	p := logView{Name: d.Name, Title: read.Name.Value, Path: "/log/" + url.PathEscape(d.Name), Back: "/#" + url.PathEscape(d.Name), Typed: t, Choices: choices(namesOf(read), t.What), Style: template.CSS(logStyle)}
 	for i := range found {
 		p.Findings = append(p.Findings, found[i].String())
 	}

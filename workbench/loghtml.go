@@ -11,7 +11,8 @@ var logTemplate = template.Must(template.New("log").Parse(`<!doctype html>
 <title>{{.Title}}: log</title>
 <style>{{.Style}}</style>
 </head>
-<body>
+<body><main>
+<p><a href="{{.Back}}">To the design</a></p>
 <h1>{{.Title}}: log</h1>
 {{with .Typed.Noted}}<p class="noted" role="status">Noted: {{.}}</p>{{end}}
 {{with .Typed.Fault}}<p class="fault" role="alert">{{.}}{{with $.Typed.Do}}<br>Do: {{.}}{{end}}</p>{{end}}
@@ -32,6 +33,6 @@ var logTemplate = template.Must(template.New("log").Parse(`<!doctype html>
 <svg viewBox="0 0 300 60" preserveAspectRatio="none" role="img" aria-label="{{.ID}} in time: {{.Say}}"><line x1="0" x2="300" y1="{{.Limit}}" y2="{{.Limit}}"/><polyline points="{{.Line}}"/></svg>{{end}}{{end}}
 <h2>{{if .Count}}The last of {{.Count}} notes{{else}}Nothing is noted yet{{end}}</h2>
 <table>{{range .Rows}}<tr><td><small>{{.When}}</small></td><td>{{.ID}} {{.Text}}{{with .Figure}}: {{.}}{{end}}{{with .Verdict}}<br><small>{{.}}</small>{{end}}{{with .Note}}<br><small># {{.}}</small>{{end}}</td></tr>{{end}}</table>
-</body>
+</main></body>
 </html>
 `))

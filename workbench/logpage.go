@@ -17,6 +17,7 @@ import (
 // logView is what the page of a log shows.
 type logView struct {
 	Name, Title, Path string
+	Back              string // to the design on the page
 	Style             template.CSS
 	Typed             logTyped
 	Choices           []logChoice

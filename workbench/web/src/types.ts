@@ -171,6 +171,7 @@ export interface Figure {
   unit: string
   text: string
   bound?: number
+  least?: boolean
   words?: boolean
 }
 

@@ -163,12 +163,11 @@ func (b *Bench) logPage(w http.ResponseWriter, r *http.Request, d *stored, statu
 
 // diagnose fills in what explains the last readings.
 func (p *logView) diagnose(ctx context.Context, b *Bench, rep *rillwright.Report, log *record.Log) error {
-	select {
-	case b.slow <- struct{}{}:
-		defer func() { <-b.slow }()
-	case <-ctx.Done():
-		return ctx.Err()
+	over, err := b.turn(ctx)
+	if err != nil {
+		return err
 	}
+	defer over()
 	before, now := asbuilt.Split(log.Readings, time.Time{})
 	f, err := asbuilt.Of(rep.Enclosure, before)
 	if err != nil {

@@ -1,7 +1,8 @@
 import type { Figure } from "./types"
+import { digits } from "./units"
 
-// plain is a limit as people write it: three digits, no powers of ten.
-const plain = (v: number) => v === 0 ? "0" : v.toFixed(Math.min(4, Math.max(0, 2 - Math.floor(Math.log10(Math.abs(v)))))).replace(/(\.\d*?)0+$/, "$1").replace(/\.$/, "")
+// plain is a limit as people write it.
+const plain = (v: number) => digits(v).replace(/(\.\d*?)0+$/, "$1").replace(/\.$/, "")
 
 // Scale draws a figure's band with its likely value, and its limit where one number
 // tells that: a bracket that opens to the side that will do, the rail dashed on the

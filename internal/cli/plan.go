@@ -19,7 +19,7 @@ type planCommand struct {
 	At     string `help:"The first day, if budget.start does not say and it is not today: 2026-11-26." placeholder:"DAY"`
 	Next   bool   `help:"Only the next three things to do, with all that is to be known at the bench."`
 	From   string `help:"With --next: of those that begin on this day or later; if left out, of all that are not done." placeholder:"DAY"`
-	Format string `enum:"text,csv,json,ics,svg,pdf" default:"text" help:"Print as text (if left out), csv, json, or ics: a calendar (iCalendar) with alarms. With --next also as a card in large type: svg or pdf." placeholder:"text|csv|json|ics|svg|pdf"`
+	Format string `enum:"text,csv,json,ics,svg,pdf" default:"text" help:"Print as text (if left out), csv, json, or ics: a calendar (iCalendar) with alarms. svg or pdf: a chart, as SVG on one sheet as large as it needs; with --next a card in large type." placeholder:"text|csv|json|ics|svg|pdf"`
 	Paper  string `enum:"a4,letter,auto" default:"auto" help:"The paper of svg and pdf: a4 or letter; if left out, letter for a design in US units and a4 for any other." placeholder:"a4|letter"`
 }
 

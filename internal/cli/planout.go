@@ -52,9 +52,17 @@ func (o *planOut) write(to io.Writer, format string) error {
 	return o.text(to)
 }
 
-// draw writes sheets: as SVG one, as PDF all.
+// draw writes sheets: as SVG one, as large as it needs, as PDF all on paper.
 func (o *planOut) draw(to io.Writer, format string) error {
-	list := sheets.BenchCards(o.enclosure, o.lines, o.print)
+	var list []drawing.Sheet
+	switch {
+	case o.next:
+		list = sheets.BenchCards(o.enclosure, o.lines, o.print)
+	case format == "svg":
+		list = []drawing.Sheet{sheets.WholePlanChart(o.enclosure, o.work, o.lines, o.print)}
+	default:
+		list = sheets.PlanChart(o.enclosure, o.work, o.lines, o.print)
+	}
 	if format == "svg" {
 		return svg.Write(to, &list[0])
 	}

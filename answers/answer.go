@@ -70,9 +70,10 @@ type Figure struct {
 	Unit   string  `json:"unit"`
 	Text   string  `json:"text"` // the same, rounded for people
 	// Bound is the limit that the figure is held against, in its unit; nil if there is
-	// none, or none that one number tells. Whether it is the most or the least, the
-	// answer's Limit says.
+	// none, or none that one number tells. It is the most that the figure may be, with
+	// Least the least.
 	Bound *float64 `json:"bound,omitempty"`
+	Least bool     `json:"least,omitempty"`
 	// Words says that the text alone counts: there is no number.
 	Words bool `json:"words,omitempty"`
 }
@@ -144,12 +145,24 @@ func figure[T ~float64](name string, b quantity.Band[T], sys quantity.System) Fi
 	return f
 }
 
-// against is a figure with what it is held against, SI.
+// against is a figure with the most that it may be, SI.
 func against[T ~float64](f Figure, limit T) Figure {
 	return bounded(f, quantity.Reading(limit, f.Unit))
 }
 
-// bounded is a figure with what it is held against, in its unit. A limit without
+// over is a figure with the least that it may be, SI.
+func over[T ~float64](f Figure, limit T) Figure {
+	return boundedBelow(f, quantity.Reading(limit, f.Unit))
+}
+
+// boundedBelow is a figure with the least that it may be, in its unit.
+func boundedBelow(f Figure, limit float64) Figure {
+	f = bounded(f, limit)
+	f.Least = f.Bound != nil
+	return f
+}
+
+// bounded is a figure with the most that it may be, in its unit. A limit without
 // end is none.
 func bounded(f Figure, limit float64) Figure {
 	if !math.IsInf(limit, 0) && !math.IsNaN(limit) && !f.Words {

@@ -54,7 +54,7 @@ func (s *Survey) Bend() (a Answer, ok bool) {
 			a.Figures = append(a.Figures, f)
 			continue
 		}
-		f = against(figure(f.Name, quantity.Exactly(quantity.Length(b.radius)), sys), quantity.Length(b.most))
+		f = over(figure(f.Name, quantity.Exactly(quantity.Length(b.radius)), sys), quantity.Length(b.most))
 		a.Figures = append(a.Figures, f)
 		if q := b.radius / b.most; q < a.Score {
 			a.Score, a.Limiting, a.LimitingLine = q, b.name+" in the "+b.run, b.line

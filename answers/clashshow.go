@@ -22,7 +22,7 @@ func (s *Survey) clashFigures(a *Answer, l *layout.Layout, list, good, bad []mee
 	if low, high := tenths(nearest(bad), s.E.Units), tenths(nearest(good), s.E.Units); low != high {
 		f.Text = fromTo(low, high) + ", likely " + f.Text
 	}
-	a.Figures = append(a.Figures, against(f, quantity.Length(handBuilt)))
+	a.Figures = append(a.Figures, over(f, quantity.Length(handBuilt)))
 	near := slices.Clone(list)
 	slices.SortStableFunc(near, func(x, y meeting) int {
 		switch {
@@ -42,7 +42,7 @@ func (s *Survey) clashFigures(a *Answer, l *layout.Layout, list, good, bad []mee
 		shown[name] = true
 		f := figure(strings.TrimPrefix(name, "the "), quantity.Exactly(quantity.Length(m.gap)), s.E.Units)
 		f.Text = tenths(m.gap, s.E.Units)
-		a.Figures = append(a.Figures, against(f, quantity.Length(handBuilt)))
+		a.Figures = append(a.Figures, over(f, quantity.Length(handBuilt)))
 	}
 	for _, tail := range l.All(layout.KindTail) {
 		path, ok := tail.Solid.(geom.Path)

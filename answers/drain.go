@@ -17,7 +17,7 @@ func (s *Survey) drain() Answer {
 	m := drainRatioMeasure()
 	low, likely, high := s.Band(m)
 	a.Figures = append(a.Figures, Figure{Name: "what the drains take over what comes", Low: low, Likely: likely, High: high, Text: fmt.Sprintf("%.1f to %.1f times, likely %.1f", low, high, likely)})
-	a.Figures[0] = bounded(a.Figures[0], drainFactor)
+	a.Figures[0] = boundedBelow(a.Figures[0], drainFactor)
 	s.detail(&a, func() []Figure {
 		return []Figure{
 			figure("most the drains take, pool at the dam's top", bandOf[quantity.Flow](s, capacityMeasure()), sys),
@@ -177,7 +177,7 @@ func (s *Survey) levels() Answer {
 	floor := s.E.Pool.Floor
 	least, good := freeboards(sys)
 	free := s.E.Pool.DamTop - bad.PoolLevel
-	a.Figures = append(a.Figures, against(figure("freeboard at the bad end, valves open", quantity.Exactly(quantity.Length(free)), sys), quantity.Length(least)))
+	a.Figures = append(a.Figures, over(figure("freeboard at the bad end, valves open", quantity.Exactly(quantity.Length(free)), sys), quantity.Length(least)))
 	s.detail(&a, func() []Figure {
 		out := []Figure{
 			against(figure("pool, above its floor", above(bandOf[quantity.Length](s, poolMeasure()), floor), sys), quantity.Length(s.E.Pool.DamTop-floor-good)),

@@ -38,7 +38,7 @@ func (s *Survey) even(i int) Answer {
 		}
 		return out
 	})
-	a.Figures[0] = against(a.Figures[0], quantity.Ratio(evenGood))
+	a.Figures[0] = over(a.Figures[0], quantity.Ratio(evenGood))
 	a.Limit = Limit{Text: "the lowest quarter at 80 % of the mean is good, 70 % fair", Source: "uniformity-practice", Mark: "greenhouse trade practice"}
 	bad := worst * spread
 	a.Margin = beyond(bad, evenGood, "than good, at the bad end")

@@ -82,12 +82,10 @@ func (s *Survey) spareFigures(a *Answer, list []spare) {
 		if c.other && c.left() >= far {
 			continue
 		}
-		f := against(figure(c.name(), quantity.Exactly(quantity.Length(c.have)), s.E.Units), quantity.Length(c.need))
-		f.Text = c.text(s.length)
-		a.Figures = append(a.Figures, f)
+		a.Figures = append(a.Figures, c.figure(s))
 	}
 	if !near && !math.IsInf(nearest.have, 1) {
-		a.Figures = append(a.Figures, against(figure(nearest.what, quantity.Exactly(quantity.Length(nearest.have)), s.E.Units), quantity.Length(nearest.need)))
+		a.Figures = append(a.Figures, over(figure(nearest.what, quantity.Exactly(quantity.Length(nearest.have)), s.E.Units), quantity.Length(nearest.need)))
 	}
 }
 

@@ -18,7 +18,7 @@ func (f *FaultSurvey) clogs(a *Answer, i int) {
 		return
 	}
 	half := f.halved(r, x.Index, full)
-	a.Figures = append(a.Figures, bounded(Figure{Name: "share of the strainer clogged when the flow is halved", Low: half, Likely: half, High: half, Text: quantity.Ratio(half).Show(sys)}, 0.5))
+	a.Figures = append(a.Figures, boundedBelow(Figure{Name: "share of the strainer clogged when the flow is halved", Low: half, Likely: half, High: half, Text: quantity.Ratio(half).Show(sys)}, 0.5))
 	f.figures(a, i)
 	res := f.bad[i]
 	a.Limit = Limit{Text: "the wall runs until the strainer is seen to, and nothing spills", Source: "practice", Mark: "common practice, no source"}
@@ -100,7 +100,7 @@ func awayFigure(low, likely, high, lasts float64) Figure {
 	if high < oneDay {
 		unit, si = "h", 3600.0
 	}
-	return bounded(Figure{
+	return boundedBelow(Figure{
 		Name: "until the pump stops for want of water", Low: low / si, Likely: likely / si, High: high / si, Unit: unit,
 		Text: dayBand(low, likely, high, lasts),
 	}, longWeekend/si)

@@ -45,7 +45,7 @@ func (s *Survey) lift() Answer {
 		return out
 	})
 	if target > 0 {
-		a.Figures[0] = against(a.Figures[0], quantity.Flow(target))
+		a.Figures[0] = over(a.Figures[0], quantity.Flow(target))
 		a.Limit = Limit{Text: fmt.Sprintf("%s wanted; %s needs at least %s here", s.flowText(target), l.name, s.flowText(least)), Source: "practice", Mark: l.mark}
 	}
 	switch {

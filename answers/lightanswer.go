@@ -73,7 +73,7 @@ func lightAnswer(e *enclosure.Enclosure) Answer {
 	dli := func(name string, b quantity.Band[float64]) Figure {
 		return Figure{Name: name, Low: b.Low, Likely: b.Likely, High: b.High, Unit: "mol/m2", Text: span(show, b)}
 	}
-	a.Figures = []Figure{bounded(dli("a day's light on the wall, mean", b), lightGood)}
+	a.Figures = []Figure{boundedBelow(dli("a day's light on the wall, mean", b), lightGood)}
 	worst := 0.0
 	for i := range l.Faces {
 		f := &l.Faces[i]

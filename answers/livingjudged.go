@@ -34,7 +34,7 @@ func (a *air) heat() Answer {
 	x.Figures = []Figure{
 		against(figure("air at its warmest, room warm", asBand[quantity.Temperature](high), a.sys), quantity.Temperature(warmGood)),
 		figure("water at its warmest, room warm", asBand[quantity.Temperature](water), a.sys),
-		against(figure("air at its coldest, room cold", asBand[quantity.Temperature](low), a.sys), quantity.Temperature(coldGood)),
+		over(figure("air at its coldest, room cold", asBand[quantity.Temperature](low), a.sys), quantity.Temperature(coldGood)),
 		figure("water at its coldest, room cold", quantity.Exactly(quantity.Temperature(t.cold.WaterLow)), a.sys),
 	}
 	if t.cold.Heating > 0 {
@@ -85,7 +85,7 @@ func (a *air) humidity() Answer {
 	b := a.band("humidity")
 	t := a.at("", 0)
 	x.Figures = []Figure{
-		against(figure("relative humidity, mean of a day, in the drier season", asBand[quantity.Ratio](b), a.sys), quantity.Ratio(dampGood)),
+		over(figure("relative humidity, mean of a day, in the drier season", asBand[quantity.Ratio](b), a.sys), quantity.Ratio(dampGood)),
 		figure("room cold", quantity.Exactly(quantity.Ratio(t.cold.Humidity)), a.sys),
 		figure("room warm", quantity.Exactly(quantity.Ratio(t.warm.Humidity)), a.sys),
 		figure("at its lowest in the day", quantity.Exactly(quantity.Ratio(math.Min(t.cold.HumidityLow, t.warm.HumidityLow))), a.sys),
@@ -201,7 +201,7 @@ func (a *air) evaporation() Answer {
 	}
 	in := func(v float64) float64 { return math.Min(v/86400, 366) }
 	x.Figures = []Figure{
-		bounded(Figure{Name: "days that the sump lasts without topping up", Low: in(days.Low), Likely: in(days.Likely), High: in(days.High), Unit: "days", Text: span(show, days)}, 2),
+		boundedBelow(Figure{Name: "days that the sump lasts without topping up", Low: in(days.Low), Likely: in(days.Likely), High: in(days.High), Unit: "days", Text: span(show, days)}, 2),
 		a.daily("to be topped up each day", b),
 		a.daily("off wall and pool each day, room cold", quantity.Exactly(t.cold.Evaporated)),
 		a.daily("off wall and pool each day, room warm", quantity.Exactly(t.warm.Evaporated)),

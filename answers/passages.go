@@ -164,7 +164,7 @@ func (p *passages) figures(s *Survey, a *Answer) {
 		}
 		f := figure(fmt.Sprintf("%s, %s", q.thing.What, size), quantity.Exactly(quantity.Length(each)), s.E.Units)
 		f.Text = text
-		a.Figures = append(a.Figures, against(f, quantity.Length(passageRoom)))
+		a.Figures = append(a.Figures, over(f, quantity.Length(passageRoom)))
 	}
 }
 

@@ -134,7 +134,7 @@ func (s *Survey) pumpFigure(name string, c *enclosure.Curve, d duty) Figure {
 	need := d.head
 	b := quantity.Band[quantity.Length]{Low: quantity.Length(s.gives(c, float64(d.flow.High))), High: quantity.Length(s.best(c, float64(d.flow.Low)))}
 	b.Likely = quantity.Length(curveHead(c, float64(d.flow.Likely), 1.5)) // the likely shape of a label
-	f := bounded(headFigure(name+", head at that flow", b, s.E.Units), inHead(float64(need.High), s.E.Units))
+	f := boundedBelow(headFigure(name+", head at that flow", b, s.E.Units), inHead(float64(need.High), s.E.Units))
 	switch {
 	case b.Low >= need.High:
 		f.Text += ": does it surely"

@@ -46,7 +46,7 @@ func (s *Survey) Reach() Answer {
 	room := l.Opening.Box.Size()
 	across := min(room.X, max(room.Y, room.Z))
 	f := figure("opening, the narrower way", quantity.Exactly(quantity.Length(across)), sys)
-	a.Figures = append(a.Figures, against(f, quantity.Length(handRoom)))
+	a.Figures = append(a.Figures, over(f, quantity.Length(handRoom)))
 	if across < handRoom {
 		a.raise(Fails, fmt.Sprintf("The opening is %s wide or high%s: a hand wants %s.", length(across), lines(l.Opening.Line, 0), length(handRoom)), l.Opening.Line)
 	}
@@ -143,7 +143,7 @@ func (s *Survey) nuts(a *Answer, l *layout.Layout) {
 			continue
 		}
 		f := figure(fmt.Sprintf("%s to %s", strings.TrimPrefix(thing(n), "the "), what), quantity.Exactly(quantity.Length(least)), sys)
-		a.Figures = append(a.Figures, against(f, quantity.Length(structure.NutRoom)))
+		a.Figures = append(a.Figures, over(f, quantity.Length(structure.NutRoom)))
 		if least < structure.NutRoom {
 			a.raise(Tight, fmt.Sprintf("%s is %s from %s%s: hand or spanner wants %s round it.", upperFirst(thing(n)), tenths(least, sys), what, lines(n.Line, line), quantity.Length(structure.NutRoom).Show(sys)), n.Line)
 		}

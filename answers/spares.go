@@ -4,6 +4,7 @@ import (
 	"math"
 
 	"rillwright/geom"
+	"rillwright/quantity"
 	"rillwright/structure"
 )
 
@@ -55,6 +56,18 @@ func (s *spare) text(show func(float64) string) string {
 		return show(s.have)
 	}
 	return show(s.have) + ", wants " + show(s.need)
+}
+
+// figure is the distance with what it is held against.
+func (s *spare) figure(of *Survey) Figure {
+	f := figure(s.name(), quantity.Exactly(quantity.Length(s.have)), of.E.Units)
+	if s.most {
+		f = against(f, quantity.Length(s.need))
+	} else {
+		f = over(f, quantity.Length(s.need))
+	}
+	f.Text = s.text(of.length)
+	return f
 }
 
 // spares are all distances of one opening of the list, with the pane thick, thin

@@ -14,8 +14,8 @@ import (
 func (t *tipping) figures(a *Answer) {
 	all := t.states()
 	a.Figures = append(a.Figures,
-		bounded(tiltFigure("tilt at which it goes over, worst side and state", t.spread(all, byTilt)), tiltWanted*180/math.Pi),
-		bounded(t.forceFigure("push at its top that begins to tip it", t.spread(all, byPush)), t.inForce(pushWanted)))
+		boundedBelow(tiltFigure("tilt at which it goes over, worst side and state", t.spread(all, byTilt)), tiltWanted*180/math.Pi),
+		boundedBelow(t.forceFigure("push at its top that begins to tip it", t.spread(all, byPush)), t.inForce(pushWanted)))
 	t.s.detail(a, t.sides)
 	t.s.detail(a, t.centre)
 	t.s.detail(a, func() []Figure {
@@ -45,7 +45,7 @@ func (t *tipping) sides() []Figure {
 			return least
 		}
 		if likely := towards(nil); likely.state.name != "" {
-			f := bounded(tiltFigure("running, towards the "+side, spreadOf(t.w, func(list []int) float64 { k := towards(list); return k.tilt() })), tiltWanted*180/math.Pi)
+			f := boundedBelow(tiltFigure("running, towards the "+side, spreadOf(t.w, func(list []int) float64 { k := towards(list); return k.tilt() })), tiltWanted*180/math.Pi)
 			f.Text += "; push " + t.force(likely.push)
 			out = append(out, f)
 		}

@@ -48,9 +48,7 @@ func (s *Survey) wayGlass(a *Answer, list *openings, o *opening) {
 	}
 	for _, kind := range []spareKind{glaziers, hobby, fouls, hand} {
 		if c, ok := nearestOf(spares, kind); ok && (kind != hand || c.left() < far) {
-			f := against(figure(c.name(), quantity.Exactly(quantity.Length(c.have)), s.E.Units), quantity.Length(c.need))
-			f.Text = c.text(s.length)
-			a.Figures = append(a.Figures, f)
+			a.Figures = append(a.Figures, c.figure(s))
 		}
 	}
 	s.markFigures(a, o)

@@ -159,7 +159,7 @@ func (p *page) until(expression string) {
 	err := poll()
 	for range 20 {
 		// A page that is on its way to another has no place to look in.
-		if err == nil || !strings.Contains(err.Error(), "context") || p.ctx.Err() != nil {
+		if err == nil || !strings.Contains(err.Error(), "context") && !strings.Contains(err.Error(), "navigated") || p.ctx.Err() != nil {
 			break
 		}
 		time.Sleep(50 * time.Millisecond)

@@ -21,6 +21,12 @@ type faultsReply struct {
 	Faults []faultRow `json:"faults"`
 }
 
+// textRequest asks for something about a text. Name says beside which files it stands.
+type textRequest struct {
+	Name string `json:"name"`
+	Text string `json:"text"`
+}
+
 // courseRequest asks for the course of one of them, with the figures as likely.
 type courseRequest struct {
 	Name string `json:"name"`

@@ -1,65 +1,63 @@
 package workbench
 
 import (
-	"encoding/json"
 	"net/http"
-	"sync"
-	"time"
+	"runtime"
 
 	"rillwright"
 	"rillwright/internal/wire"
+	"rillwright/weigh"
 )
 
-// progress is one line of a stream: how far the work is, and with the last line
-// what came of it or why not.
-type progress struct {
-	Done   int          `json:"done"`
-	Of     int          `json:"of"`
-	Faults *wire.Faults `json:"faults,omitempty"`
-	Fault  string       `json:"fault,omitempty"`
-}
-
-// everything follows all faults over all doubts, and every two at once, which takes
-// seconds. It streams a line of JSON now and then; a caller who goes away ends it.
+// everything follows all faults over all doubts, and every two at once.
 func (b *Bench) everything(w http.ResponseWriter, r *http.Request) {
 	q, ok := take[courseRequest](w, r)
 	if !ok {
 		return
 	}
-	w.Header().Set("Content-Type", "application/x-ndjson")
-	out := http.NewResponseController(w)
-	_ = out.SetReadDeadline(time.Time{}) // the request is read; the work may take longer
-	var mu sync.Mutex
-	var last time.Time
-	send := func(p progress) {
-		data, err := json.Marshal(p)
+	stream(w, r, func(far func(done, of int)) (progress, error) {
+		rep, err := b.build(r.Context(), q.Name, q.Text, rillwright.Options{Faults: rillwright.FaultPairs, NoFixes: true, Progress: far})
 		if err != nil {
-			return // only numbers and texts that are shown elsewhere
+			return progress{}, err
 		}
-		_, _ = w.Write(append(data, '\n')) // a caller who is gone is seen by its context
-		_ = out.Flush()
-	}
-	rep, err := b.build(r.Context(), q.Name, q.Text, rillwright.Options{
-		Faults: rillwright.FaultPairs, NoFixes: true,
-		Progress: func(done, of int) {
-			mu.Lock()
-			defer mu.Unlock()
-			if now := time.Now(); now.Sub(last) > 80*time.Millisecond {
-				last = now
-				send(progress{Done: done, Of: of})
-			}
-		},
-	})
-	mu.Lock()
-	defer mu.Unlock()
-	switch {
-	case r.Context().Err() != nil:
-	case err != nil:
-		send(progress{Fault: err.Error()})
-	case rep.Findings.HasErrors():
-		send(progress{Fault: errFile.Error()})
-	default:
+		if rep.Findings.HasErrors() {
+			return progress{}, errFile
+		}
 		f := wire.OfFaults(rep, rep.Faults.Answers, nil)
-		send(progress{Done: 1, Of: 1, Faults: &f})
+		return progress{Faults: &f}, nil
+	})
+}
+
+// How much the page weighs, as the command does where nothing else is asked for.
+const (
+	weighDraws = 10000
+	weighRows  = 256
+	weighSeed  = 1
+)
+
+// weigh draws everything in doubt many times and counts how often each answer holds.
+func (b *Bench) weigh(w http.ResponseWriter, r *http.Request) {
+	q, ok := take[textRequest](w, r)
+	if !ok {
+		return
 	}
+	stream(w, r, func(far func(done, of int)) (progress, error) {
+		rep, err := b.build(r.Context(), q.Name, q.Text, rillwright.Options{NoFixes: true})
+		if err != nil {
+			return progress{}, err
+		}
+		if rep.Findings.HasErrors() {
+			return progress{}, errFile
+		}
+		over, err := b.turn(r.Context())
+		if err != nil {
+			return progress{}, err
+		}
+		defer over()
+		// One processor is left for edits, whose answers are waited for.
+		res, err := weigh.Weigh(r.Context(), rep.Enclosure, weigh.Options{
+			Draws: weighDraws, Rows: weighRows, Seed: weighSeed, Workers: max(1, runtime.GOMAXPROCS(0)-1), Progress: far,
+		})
+		return progress{Weighed: res}, err
+	})
 }

@@ -125,7 +125,7 @@ func (b *Bench) logPage(w http.ResponseWriter, r *http.Request, d *stored, statu
 		return
 	}
 	read, _ := design.Read(d.Name, []byte(d.Text))
-	p := logView{Name: d.Name, Title: read.Name.Value, Path: "/log/" + url.PathEscape(d.Name), Typed: t, Choices: choices(namesOf(read), t.What), Style: template.CSS(logStyle)}
+	p := logView{Name: d.Name, Title: read.Name.Value, Path: "/log/" + url.PathEscape(d.Name), Back: "/#" + url.PathEscape(d.Name), Typed: t, Choices: choices(namesOf(read), t.What), Style: template.CSS(logStyle)}
 	for i := range found {
 		p.Findings = append(p.Findings, found[i].String())
 	}
@@ -163,12 +163,11 @@ func (b *Bench) logPage(w http.ResponseWriter, r *http.Request, d *stored, statu
 
 // diagnose fills in what explains the last readings.
 func (p *logView) diagnose(ctx context.Context, b *Bench, rep *rillwright.Report, log *record.Log) error {
-	select {
-	case b.slow <- struct{}{}:
-		defer func() { <-b.slow }()
-	case <-ctx.Done():
-		return ctx.Err()
+	over, err := b.turn(ctx)
+	if err != nil {
+		return err
 	}
+	defer over()
 	before, now := asbuilt.Split(log.Readings, time.Time{})
 	f, err := asbuilt.Of(rep.Enclosure, before)
 	if err != nil {
@@ -188,6 +187,13 @@ func (p *logView) diagnose(ctx context.Context, b *Bench, rep *rillwright.Report
 			share = "> 99 %"
 		}
 		p.Suspects = append(p.Suspects, logSuspect{share, s.What, s.Do})
+	}
+	if d.Chance < 0.01 {
+		p.Two = "No one thing that is looked for explains what was read, nor do two at once: measure again what looks odd."
+		if len(d.Pairs) > 0 {
+			f := &d.Pairs[0].Faults
+			p.Two = fmt.Sprintf("No one thing explains what was read. Two at once do it better: %s, and %s. First: %s; then: %s.", f[0].What, f[1].What, f[0].Do, f[1].Do)
+		}
 	}
 	if d.Next != nil {
 		p.Next = fmt.Sprintf("Measure next: %s, about %.0f min.", d.Next.ID, d.Next.Minutes)

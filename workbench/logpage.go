@@ -17,13 +17,14 @@ import (
 // logView is what the page of a log shows.
 type logView struct {
 	Name, Title, Path string
+	Back              string // to the design on the page
 	Style             template.CSS
 	Typed             logTyped
 	Choices           []logChoice
 	Fault, LookFault  string
 	Findings          []string
 	Suspects          []logSuspect
-	Next              string
+	Next, Two         string
 	Due               []logDue
 	Trends            []logTrend
 	Rows              []logRow

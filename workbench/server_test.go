@@ -424,7 +424,7 @@ func TestEverything(t *testing.T) {
 	}
 	ctx, stop := context.WithCancel(t.Context())
 	stop()
-	if _, data := ask(t, b, "POST", "/api/everything", q, func(r *http.Request) { *r = *r.WithContext(ctx) }); bytes.Contains(data, []byte(`"faults"`)) {
+	if _, data := ask(t, b, "POST", "/api/everything", q, within(ctx)); bytes.Contains(data, []byte(`"faults"`)) {
 		t.Error("went on without its caller")
 	}
 	if _, data := ask(t, b, "POST", "/api/everything", courseRequest{Text: "x"}); !bytes.Contains(data, []byte(`"fault":"`)) {
@@ -470,4 +470,9 @@ func TestAisle(t *testing.T) {
 	if code, _ := ask(t, b, "POST", "/api/aisle", q); code != http.StatusBadRequest {
 		t.Error(code)
 	}
+}
+
+// within ends a request with a context.
+func within(ctx context.Context) func(*http.Request) {
+	return func(r *http.Request) { *r = *r.WithContext(ctx) }
 }

@@ -19,6 +19,9 @@ const Shop = "shop"
 // low, likely and high. Assumed.
 var usualLead = [3]float64{5, 8, 15}
 
+// delivered is the step that something comes.
+const delivered = "delivery"
+
 // noon is when something is taken to be there that comes on a date, in minutes.
 // Assumed.
 const noon = 12 * 60
@@ -109,7 +112,7 @@ func (w *Work) deliver(list []Goods, c come) {
 		return
 	}
 	g := &list[k]
-	rule := Rule{ID: "delivery", Each: "build", Say: g.Say, Hands: 1, Mark: "the design file"}
+	rule := Rule{ID: delivered, Each: "build", Say: g.Say, Hands: 1, Mark: "the design file"}
 	if c.line == 0 {
 		rule.Mark = "assumed"
 	}

@@ -8,6 +8,7 @@ import (
 
 	"rillwright/enclosure"
 	"rillwright/schedule"
+	"rillwright/structure/cure"
 	"rillwright/study"
 )
 
@@ -17,6 +18,7 @@ type Work struct {
 	Project *schedule.Project
 	Later   []Step // what comes after the deadline is met: settling before animals
 	Things  Things
+	Air     cure.Air // in which joints cure, as is likely
 	Assumed []string // what was taken where the file says nothing, or only words
 
 	marks map[string]mark // by task
@@ -43,6 +45,7 @@ func Plan(e *enclosure.Enclosure, joints study.Joints, today schedule.Day) (*Wor
 	}
 	w.Project.Resources = w.hours(b)
 	season, key, line := w.season(e)
+	w.Air = season.Likely
 	var err error
 	if w.Things, err = Find(e, joints, season); err != nil {
 		errs = append(errs, at(key, line, err))

@@ -1,8 +1,9 @@
 // Calls to the program behind the page. What it says is wrong comes as a Refusal,
 // with what to do about it.
+import type { Far } from "./jobs"
 import type { CuttingReply, CuttingRequest } from "./cuttypes"
 import type {
-  AisleReply, AisleRequest, ComputeRequest, CourseReply, CourseRequest, DesignList, DraftRequest, DrawingsReply, DrawingsRequest, Edit, Faults, FaultsReply, Progress, Outcome, PartsReply, Problem, Stored,
+  AisleReply, AisleRequest, ComputeRequest, CourseReply, CourseRequest, DesignList, DraftRequest, DrawingsReply, DrawingsRequest, Edit, FaultsReply, Progress, Outcome, PartsReply, Problem, Stored, TextRequest,
 } from "./types"
 
 export class Refusal extends Error {
@@ -45,9 +46,11 @@ export const compute = (q: ComputeRequest, signal?: AbortSignal) => json<Outcome
 export const set = async (text: string, edits: Edit[]) => (await json<{ text: string }>(call("POST", "/api/set", { text, edits }))).text
 export const faults = (name: string, text: string) => json<FaultsReply>(call("POST", "/api/faults", { name, text, id: "" } satisfies CourseRequest))
 export const course = (q: CourseRequest, signal?: AbortSignal) => json<CourseReply>(call("POST", "/api/course", q, signal))
-// everything streams how far it is and returns what came of it.
-export async function everything(q: CourseRequest, far: (done: number, of: number) => void, signal: AbortSignal): Promise<Faults> {
-  const answer = await call("POST", "/api/everything", q, signal)
+export const everything = (t: TextRequest, far: Far, signal: AbortSignal) => work("everything", { ...t, id: "" } satisfies CourseRequest, (p) => p.faults, far, signal)
+export const weigh = (t: TextRequest, far: Far, signal: AbortSignal) => work("weigh", t, (p) => p.weighed, far, signal)
+// work streams how far it is and returns what came of it.
+async function work<T>(path: string, q: unknown, got: (p: Progress) => T | undefined, far: Far, signal: AbortSignal): Promise<T> {
+  const answer = await call("POST", `/api/${path}`, q, signal)
   const reader = answer.body?.pipeThrough(new TextDecoderStream()).getReader()
   let rest = ""
   for (;;) {
@@ -58,7 +61,8 @@ export async function everything(q: CourseRequest, far: (done: number, of: numbe
     for (const line of lines) {
       const p = JSON.parse(line) as Progress
       if (p.fault) throw new Refusal(422, p.fault, "Mend the design first.")
-      if (p.faults) return p.faults
+      const all = got(p)
+      if (all) return all
       far(p.done, p.of)
     }
   }

@@ -60,6 +60,10 @@ export function leaveDraft(): void {
 
 // keep writes the file; under another name if one is given.
 export async function keep(as = ""): Promise<void> {
+  if (clash.value && !as) { // the file would lose what they wrote, unseen
+    message.value = { what: "Nothing is written yet: another program changed the same lines of this file as you did.", todo: "Choose below which text to go on with, then keep it.", bad: true }
+    return
+  }
   const from = name.value
   const to = as || from
   const of = text.value
@@ -73,7 +77,7 @@ export async function keep(as = ""): Promise<void> {
     }
     batch(() => {
       base.value = { ...now, readOnly: false }
-      basis.value = null
+      basis.value = clash.value = null
       name.value = to
       if (!names.value.includes(to)) names.value = [to, ...names.value]
       message.value = { what: `Kept in ${to}.`, todo: "", bad: false }
@@ -113,12 +117,15 @@ function meet(theirs: Stored): void {
 
 export function settle(mine: boolean): void {
   const theirs = clash.value
-  clash.value = null
+  clash.value = message.value = null
   if (!theirs) return
   base.value = theirs
   basis.value = null
   if (mine) later()
-  else change(theirs.text)
+  else {
+    trial.value = null // undo brings it back, with its text
+    change(theirs.text)
+  }
 }
 
 async function changedOutside(of: string, revision: string): Promise<void> {

@@ -5,7 +5,7 @@ import * as api from "./api"
 import { drop, recall, remember } from "./memory"
 import type { Answer, Outcome, Stored } from "./types"
 
-export type View = "answers" | "look" | "curves" | "whatif" | "file" | "cutting" | "aisle" | "bench"
+export type View = "answers" | "look" | "curves" | "whatif" | "file" | "cutting" | "chances" | "aisle" | "bench"
 
 export const names = signal<string[]>([])
 export const hasFolder = signal(false)

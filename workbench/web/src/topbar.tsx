@@ -22,6 +22,7 @@ export function TopBar() {
             : <button type="button" class="main" onClick={download}>Download</button>}
         <button type="button" onClick={() => setTheme(theme.value === "dark" ? "light" : theme.value === "light" ? "" : "dark")} aria-label={`Colours: ${theme.value || "as the system has them"}`} title="Colours">{theme.value === "dark" ? "☾" : theme.value === "light" ? "☀" : "◐"}</button>
       </div>
+      {canKeep.value && <a href={`/log/${encodeURIComponent(name.value)}`} title="what was measured, and what it tells">Log</a>}
       {saving && <SaveAs done={() => ask(false)} />}
       <p class="pulse" role="status">{status()}</p>
     </header>

@@ -171,6 +171,7 @@ export interface Figure {
   unit: string
   text: string
   bound?: number
+  least?: boolean
   words?: boolean
 }
 
@@ -211,6 +212,12 @@ export interface FormField {
   words?: string
 }
 
+export interface Index {
+  first: number
+  total: number
+  error: number
+}
+
 export interface Levels {
   name: string
   level: number[]
@@ -230,6 +237,13 @@ export interface Matter {
   why: string
   settle?: string
   line?: number
+}
+
+export interface Measure {
+  what: string
+  settle: string
+  share: number
+  answers: string[]
 }
 
 export interface Outcome {
@@ -289,6 +303,7 @@ export interface Progress {
   done: number
   of: number
   faults?: Faults
+  weighed?: Result
   fault?: string
 }
 
@@ -325,6 +340,14 @@ export interface Reserve {
   lasts: number
   spill: number
   free: number
+}
+
+export interface Result {
+  draws: number
+  seed: number
+  answers: WeighAnswer[]
+  open: string[]
+  first?: Measure
 }
 
 export interface RunWater {
@@ -372,6 +395,11 @@ export interface SetRequest {
   edits: Edit[]
 }
 
+export interface Share {
+  share: number
+  error: number
+}
+
 export interface SheetShown {
   title: string
   svg: string
@@ -398,6 +426,11 @@ export interface Stored {
   draftBase?: string
 }
 
+export interface TextRequest {
+  name: string
+  text: string
+}
+
 export interface Water {
   pool: number
   poolFloor: number
@@ -410,6 +443,25 @@ export interface Water {
   runs: RunWater[]
   drains: DrainWater[]
   manifolds: OutletsWater[]
+}
+
+export interface WeighAnswer {
+  id: string
+  question: string
+  holds: Share
+  fails: Share
+  figure?: string
+  unit?: string
+  low: number
+  median: number
+  high: number
+  doubts?: WeighDoubt[]
+}
+
+export interface WeighDoubt {
+  what: string
+  settle?: string
+  index: Index
 }
 
 export type Severity = "note" | "warning" | "error"

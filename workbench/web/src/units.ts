@@ -10,6 +10,9 @@ export const smallFlowUnit = (us: boolean): Unit => us ? { name: "US gal/h", of:
 
 export const show = (u: Unit, si: number) => `${u.of(si).toFixed(u.digits)} ${u.name}`
 
+// digits is a figure for people: three of them, no powers of ten.
+export const digits = (v: number) => v === 0 ? "0" : v.toFixed(Math.min(6, Math.max(0, 2 - Math.floor(Math.log10(Math.abs(v))))))
+
 // clock tells a time since the start.
 export function clock(s: number): string {
   if (s < 90) return `${Math.round(s)} s`

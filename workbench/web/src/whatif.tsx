@@ -2,6 +2,7 @@ import type uPlot from "uplot"
 import { useEffect, useMemo, useRef, useState } from "preact/hooks"
 import * as api from "./api"
 import { axes } from "./curves"
+import { job, Work } from "./jobs"
 import { lazy } from "./lazy"
 import { Plot } from "./plot"
 import { good, moment, name, tell, text } from "./store"
@@ -66,37 +67,22 @@ export default function WhatIf() {
   )
 }
 
-// Everything follows all faults over all doubts, and every two at once. It takes
-// seconds, tells how far it is, and can be called off.
+const following = job<Faults>((t, _, far, stop) => api.everything(t, far, stop))
+
+// Everything follows all faults over all doubts, and every two at once, which takes
+// seconds.
 function Everything({ us }: { us: boolean }) {
-  const [stop, putStop] = useState<AbortController | null>(null)
-  const [far, putFar] = useState({ done: 0, of: 1 })
-  const [found, put] = useState<{ of: string, faults: Faults } | null>(null)
-  const of = text.value
-  useEffect(() => () => stop?.abort(), [stop])
-  const run = () => {
-    const mine = new AbortController()
-    putStop(mine)
-    putFar({ done: 0, of: 1 })
-    api.everything({ name: name.value, text: of, id: "" }, (done, all) => putFar({ done, of: all }), mine.signal)
-      .then((faults) => put({ of, faults }), (e: unknown) => { if (!mine.signal.aborted) tell(e) })
-      .finally(() => putStop(null))
-  }
   return (
     <section class="card" aria-label="Everything that may go wrong">
       <h2>Everything that may go wrong</h2>
       <p class="lead">All faults with every doubt at its bad end, and every two at once.</p>
-      {stop
-        ? <p class="far"><progress value={far.done} max={far.of} aria-label="How far it is" /> <button type="button" onClick={() => stop.abort()}>Call it off</button></p>
-        : <button type="button" class="main" onClick={run}>{found ? "Follow them again" : "Follow them all"}</button>}
-      {found && (
+      <Work of={following} q={undefined} start="Follow them all" again="Follow them again">{(f) => (
         <>
-          {found.of !== of && <p class="quiet">This is of the text before the last change.</p>}
-          <ul class="all">{found.faults.answers.map((a) => <li key={a.id}><VerdictMark of={a.verdict} /> {a.question} <span class="quiet">{a.figures[0]?.text}</span></li>)}</ul>
+          <ul class="all">{f.answers.map((a) => <li key={a.id}><VerdictMark of={a.verdict} /> {a.question} <span class="quiet">{a.figures[0]?.text}</span></li>)}</ul>
           <h3>The worst two at once, likely</h3>
-          <ol class="all">{found.faults.pairs.slice(0, 8).map((p, i) => <li key={i}>{p.what}: {p.spilled > 5e-6 ? `${show(volumeUnit(us), p.spilled)} on the floor` : "nothing on the floor"}</li>)}</ol>
+          <ol class="all">{f.pairs.slice(0, 8).map((p, i) => <li key={i}>{p.what}: {p.spilled > 5e-6 ? `${show(volumeUnit(us), p.spilled)} on the floor` : "nothing on the floor"}</li>)}</ol>
         </>
-      )}
+      )}</Work>
     </section>
   )
 }

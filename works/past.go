@@ -13,14 +13,23 @@ import (
 
 // mark is an entry of done.
 type mark struct {
-	entry *design.DoneStep
-	path  string // done[2]
+	entry  *design.DoneStep
+	number int    // in the list, from 1
+	path   string // done[2]
 }
 
 // past takes over the marks of a design. The error names every one that is for no
-// step or lies in the future.
+// step or lies in the future. Where today is not known, 0, it is the last day marked.
 func (w *Work) past(d *design.Design, today schedule.Day) error {
+	known := today != 0
 	w.marks = map[string]mark{}
+	for i := range d.Done {
+		for _, f := range []design.Field[design.Stamp]{d.Done[i].On, d.Done[i].Begun} {
+			if !known && f.Given() {
+				today = max(today, dayOf(f.Value))
+			}
+		}
+	}
 	var errs []error
 	for i := range d.Done {
 		s := &d.Done[i]
@@ -38,7 +47,7 @@ func (w *Work) past(d *design.Design, today schedule.Day) error {
 				errs = append(errs, at(path+"."+key, f.Pos.Line, fmt.Errorf("%s lies in the future, today is %s: mark a step when it is done", f.Value, today)))
 			}
 		}
-		w.marks[id] = mark{s, path}
+		w.marks[id] = mark{s, i + 1, path}
 	}
 	slices.SortFunc(errs, func(a, b error) int { return strings.Compare(a.Error(), b.Error()) })
 	if len(errs) > 0 {
@@ -215,13 +224,6 @@ func (w *Work) Make(side int) (*schedule.Plan, error) {
 		}
 	}
 	return nil, errors.Join(list...)
-}
-
-// Planned is the project as it was before anything was done, to see what has moved.
-func (w *Work) Planned() *schedule.Project {
-	p := *w.Project
-	p.Done, p.Now = nil, 0
-	return &p
 }
 
 // Short returns the waitings that were cut short for sure: by more than a mark

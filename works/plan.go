@@ -27,8 +27,8 @@ type Work struct {
 // Plan makes the project of a design by the usual rules: start, deadline, hours,
 // deliveries and the air for cures from its budget, what is done from its marks.
 // today is the first day where the file gives none; marked steps may not lie after
-// it, and what is not done is planned from it on if any is marked. Errors name line
-// and key.
+// it, and what is not done is planned from it on if any is marked. Where today is not
+// known, 0, it is the last day marked. Errors name line and key.
 func Plan(e *enclosure.Enclosure, joints study.Joints, today schedule.Day) (*Work, error) {
 	b := &e.Design.Budget
 	w := &Work{Project: &schedule.Project{}}

@@ -17,6 +17,7 @@ import (
 	"rillwright/enclosure"
 	"rillwright/finding"
 	"rillwright/fixes"
+	"rillwright/schedule"
 	"rillwright/shopping"
 )
 
@@ -32,6 +33,9 @@ type Options struct {
 	AsBuilt func(*enclosure.Enclosure) (*enclosure.Enclosure, error)
 	// Structure answers what glass, holes and floor bear.
 	Structure bool
+	// Today is what day it is, for a plan of which steps are done or that gives no
+	// first day; 0 if that is not known.
+	Today schedule.Day
 	// Faults says how far faults are followed through time.
 	Faults FaultDepth
 	// Only, if given, tells which answers about faults are wanted: fill lines,
@@ -155,7 +159,7 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 		}
 	}
 	// What carries and what goes wrong have nothing to do with one another.
-	var carries, spent []answers.Answer
+	var carries, planned, spent []answers.Answer
 	var carriesErr error
 	var both sync.WaitGroup
 	beside := s.Beside()
@@ -163,6 +167,13 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 		both.Go(func() {
 			if carries, carriesErr = beside.Structure(); carriesErr == nil && !o.NoFixes {
 				carriesErr = fixes.Structure(beside, carries, o.Stop)
+			}
+			if carriesErr == nil {
+				ready, plan := beside.Ready(o.Today)
+				if !o.NoFixes {
+					fixes.Ready(beside, &ready, plan)
+				}
+				planned = append(planned, ready)
 			}
 			if carriesErr == nil {
 				r.Shopping, spent, carriesErr = beside.Purchases(prices, !o.NoFixes)
@@ -183,7 +194,7 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 	if r.Faults != nil {
 		r.Answers = append(r.Answers, r.Faults.Answers...)
 	}
-	r.Answers = append(r.Answers, spent...) // money last among equals
+	r.Answers = slices.Concat(r.Answers, planned, spent) // time and money last among equals
 	answers.Sort(r.Answers)
 	return r, err
 }

@@ -7,8 +7,9 @@ import (
 
 // Chances is how a project's end is spread when every task's length is drawn.
 type Chances struct {
-	Finishes []Moment // sorted
-	Never    int      // draws in which a task fitted nowhere
+	Finishes []Moment   // sorted
+	Never    int        // draws in which a task fitted nowhere
+	Starts   [][]Moment // of each task asked for, sorted; of unknown ones nothing
 }
 
 // Draw plans a project n times, with the work and the waiting of each task drawn
@@ -16,9 +17,9 @@ type Chances struct {
 // (low + 4 likely + high)/6 (PERT: Malcolm and others 1959, from memory; shapes 1 +
 // 4 (likely - low)/(high - low) and its mirror image). What each task lasts is
 // drawn by itself: lengths that run long together, as in a cold month, spread the
-// end more. Draw number i depends on the seed and i alone. Errors are those of
-// Make; that a task fits nowhere is counted.
-func Draw(p *Project, n int, seed uint64) (*Chances, error) {
+// end more. Draw number i depends on the seed and i alone. Starts are those of the
+// tasks named. Errors are those of Make; that a task fits nowhere is counted.
+func Draw(p *Project, n int, seed uint64, tasks ...string) (*Chances, error) {
 	pl, err := newPlacer(p)
 	if err != nil {
 		return nil, err
@@ -27,7 +28,7 @@ func Draw(p *Project, n int, seed uint64) (*Chances, error) {
 	if i := pl.place(); i >= 0 {
 		return nil, pl.neverFits(i)
 	}
-	out := &Chances{}
+	out := &Chances{Starts: make([][]Moment, len(tasks))}
 	for k := range n {
 		r := random{state: mix(seed) + mix(uint64(k)+0x632be59bd9b4e019)}
 		for i, t := range pl.p.Tasks {
@@ -42,8 +43,16 @@ func Draw(p *Project, n int, seed uint64) (*Chances, error) {
 			end = max(end, f)
 		}
 		out.Finishes = append(out.Finishes, end)
+		for t, id := range tasks {
+			if i, ok := pl.n.index[id]; ok {
+				out.Starts[t] = append(out.Starts[t], pl.start[i])
+			}
+		}
 	}
 	slices.Sort(out.Finishes)
+	for _, s := range out.Starts {
+		slices.Sort(s)
+	}
 	return out, nil
 }
 

@@ -8,6 +8,7 @@ import (
 	"rillwright"
 	"rillwright/finding"
 	"rillwright/internal/wire"
+	"rillwright/works"
 )
 
 // computeRequest asks for the answers of a text. Name says beside which files it
@@ -61,7 +62,7 @@ func (b *Bench) compute(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	start := time.Now()
-	o := rillwright.Options{Structure: true, Faults: rillwright.MainFaults, NoFixes: !q.Fixes}
+	o := rillwright.Options{Structure: true, Faults: rillwright.MainFaults, NoFixes: !q.Fixes, Today: works.Today(time.Now())}
 	if !q.Fixes {
 		o.Like = b.seen.get(q.Name)
 	}

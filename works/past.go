@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"time"
 
 	"rillwright/design"
 	"rillwright/finding"
@@ -88,6 +89,13 @@ func (w *Work) StepNamed(word string) (string, error) {
 		return "", fmt.Errorf("the plan has no step %q: did you mean %q?", word, near)
 	}
 	return "", fmt.Errorf("the plan has no step %q: its steps are %s", word, strings.Join(all, "; "))
+}
+
+// Today is the day of a time, where the clock on the wall shows it.
+func Today(t time.Time) schedule.Day {
+	y, m, d := t.Date()
+	day, _ := schedule.DayOf(y, int(m), d)
+	return day
 }
 
 func dayOf(s design.Stamp) schedule.Day {

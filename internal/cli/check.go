@@ -4,11 +4,13 @@ import (
 	"fmt"
 	"strconv"
 	"strings"
+	"time"
 
 	"rillwright"
 	"rillwright/answers"
 	"rillwright/finding"
 	"rillwright/internal/wire"
+	"rillwright/works"
 )
 
 type checkCommand struct {
@@ -32,7 +34,7 @@ func (c *checkCommand) Run(std *Streams) error {
 	if err != nil {
 		return refuse(std, err)
 	}
-	o := rillwright.Options{Beside: beside, Structure: true, Faults: rillwright.MainFaults}
+	o := rillwright.Options{Beside: beside, Structure: true, Faults: rillwright.MainFaults, Today: works.Today(time.Now())}
 	if c.Built {
 		if o.AsBuilt, err = fromLog(std, c.Design); err != nil {
 			return err

@@ -41,8 +41,7 @@ func (c *doneCommand) Run(std *Streams) error {
 		return refuse(std, errors.New("nothing is done of a built-in design\n  do: name a design file of your own"))
 	}
 	now := time.Now()
-	y, m, d := now.Date()
-	today, _ := schedule.DayOf(y, int(m), d)
+	today := works.Today(now)
 	stamp := design.Stamp{Day: today.String(), Minute: now.Hour()*60 + now.Minute(), Timed: true}
 	if c.At != "" {
 		var err error

@@ -12,6 +12,7 @@ import (
 	"rillwright/finding"
 	"rillwright/packet"
 	"rillwright/sheets"
+	"rillwright/works"
 )
 
 type packetCommand struct {
@@ -34,7 +35,7 @@ func (c *packetCommand) Run(std *Streams) error {
 	}
 	begin := time.Now()
 	r, err := rillwright.Build(file, data, rillwright.Options{
-		Beside: beside, NoFixes: true, Structure: true, Faults: rillwright.EveryFault, Progress: afterASecond(progress(std), func() time.Duration { return time.Since(begin) }),
+		Beside: beside, NoFixes: true, Structure: true, Faults: rillwright.EveryFault, Today: works.Today(begin), Progress: afterASecond(progress(std), func() time.Duration { return time.Since(begin) }),
 	})
 	if err != nil {
 		return refuse(std, fmt.Errorf("%w\n  do: look at how the runs join pumps, tees and manifolds, and at valves that are shut", err))

@@ -61,11 +61,11 @@ var importTable = []row{
 	{"takeoff", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "pieces"}, "it counts what a design is made of; packs and prices come after"},
 	{"shopping", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "study", "takeoff"}, "what is needed, in packs of the shop; verdicts come after"},
 	{"works", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study"}, "the steps that a design takes; when they are done is schedule's"},
-	{"answers", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "pieces", "faults", "takeoff", "shopping"}, "verdicts are taken from results; they do not look for fixes"},
+	{"answers", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "pieces", "faults", "takeoff", "shopping", "works"}, "verdicts are taken from results; they do not look for fixes"},
 	{"commission", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers", "record"}, "what to try and what passes is taken from results; it draws nothing"},
 	{"record", meaning, []string{base, "hydraulics"}, "what was measured is lines and figures, whatever was designed; it opens no file"},
 	{"asbuilt", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers", "commission", "record"}, "what readings tell is computed from the networks; it passes no verdict and opens no file"},
-	{"fixes", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "shopping", "answers"}, "it tries changes and asks again"},
+	{"fixes", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "shopping", "works", "answers"}, "it tries changes and asks again"},
 	{"weigh", meaning, []string{base, "enclosure", "study", "answers"}, "it draws doubts and counts verdicts; it looks for no fixes"},
 	{"keeping", meaning, []string{base, "catalogue", "enclosure", "record", "ics"}, "what is due and where it goes follows from design and log; it computes no circuit and opens no file"},
 
@@ -75,7 +75,7 @@ var importTable = []row{
 	{"sheets", output, []string{base, meaning, "drawing"}, "a sheet draws the enclosure and its results, in no file format"},
 	{"packet", output, []string{base, meaning, "drawing", "drawing/*", "sheets"}, "the packet orders sheets, tables and answers"},
 
-	{".", "chain", []string{base, meaning, output}, "the whole chain, once"},
+	{".", "chain", []string{base, meaning, "schedule", output}, "the whole chain, once"},
 
 	{"internal/wire", "edges", []string{".", base, meaning}, "results as JSON, for the command line and the page alike"},
 	{"internal/logbook", "edges", []string{"finding", "record"}, "it keeps the file of a log; what stands in it is record's"},

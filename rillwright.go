@@ -170,10 +170,12 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 			}
 			if carriesErr == nil {
 				ready, plan := beside.Ready(o.Today)
+				access := beside.Access(plan)
 				if !o.NoFixes {
 					fixes.Ready(beside, &ready, plan)
+					beside.Opened(&access, plan)
 				}
-				planned = append(planned, ready)
+				carries, planned = append(carries, access), append(planned, ready)
 			}
 			if carriesErr == nil {
 				r.Shopping, spent, carriesErr = beside.Purchases(prices, !o.NoFixes)

@@ -90,15 +90,15 @@ func TestWayOutProperty(t *testing.T) {
 				}
 				at = next
 			}
-			clear := len(others) == 0
+			gone := len(others) == 0
 			for _, a := range []Axis{X, Y, Z} {
 				below, above := true, true
 				for _, o := range others {
 					below, above = below && at.Max.On(a) <= o.Min.On(a), above && at.Min.On(a) >= o.Max.On(a)
 				}
-				clear = clear || below || above
+				gone = gone || below || above
 			}
-			if !clear {
+			if !gone {
 				t.Fatalf("%v leads to %v, not out of %v", legs, at, others)
 			}
 			return

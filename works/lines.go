@@ -4,10 +4,13 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
 
+	"rillwright/enclosure"
 	"rillwright/quantity"
 	"rillwright/schedule"
 	"rillwright/structure/cure"
+	"rillwright/study"
 )
 
 // Line is a step with its times, as it is listed, told or drawn.
@@ -46,6 +49,18 @@ func Planned(w *Work) (*schedule.Plan, []Line, error) {
 		return nil, nil, err
 	}
 	return plan, Lines(w, plan), nil
+}
+
+// PlanLikely makes the steps of a design and plans them as is likely; today is the
+// first day where the file gives none. Errors are those of Plan and schedule.Make.
+func PlanLikely(e *enclosure.Enclosure, today schedule.Day) (*Work, *schedule.Plan, []Line, error) {
+	brim := e.Pool.DamTop - e.Pool.Floor
+	w, err := Plan(e, study.SealedJoints(e, study.Glass(e, e.Likely(), brim)), today)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	plan, lines, err := Planned(w)
+	return w, plan, lines, err
 }
 
 // Lines returns the steps of a work, planned, in the order of a list by day.
@@ -156,4 +171,26 @@ func (l *Line) Tells() []Tell {
 		{"then it stands", stands},
 	}
 	return slices.DeleteFunc(all, func(t Tell) bool { return t.Say == "" })
+}
+
+// AtOnce is how many things to do stand on one card for the bench.
+const AtOnce = 3
+
+// Stands tells how long a step's waiting is, in days.
+func (s *Step) Stands() string {
+	return fmt.Sprintf("%s, %.0f to %.0f days", s.Say, s.Task.Wait.Low/86400, s.Task.Wait.High/86400)
+}
+
+// Rows is a plan as a table, its first row the names of the columns, then a line a
+// row.
+func Rows(lines []Line) [][]string {
+	rows := [][]string{{"id", "step", "start", "end", "stands until", "may wait (days)", "people", "tools", "why", "closes off", "clean up", "times from"}}
+	for i := range lines {
+		l := &lines[i]
+		rows = append(rows, []string{
+			l.ID, l.Say, l.Start.String(), l.End.String(), l.Finish.String(),
+			strconv.FormatFloat(float64(l.Slack)/schedule.DayMinutes, 'g', 3, 64), strconv.Itoa(l.Hands), l.Tools, l.Why, l.Closes, l.CleanUp, l.Mark,
+		})
+	}
+	return rows
 }

@@ -46,8 +46,8 @@ func (d *draft) benchCards(next []works.Line, text float64) []drawing.Sheet {
 	n := 0
 	for i := range next {
 		l := &next[i]
-		if l.Comes {
-			g.text(benchWhen, l.Finish.Day().Named()+": "+l.Say+".")
+		if l.Idle() {
+			g.text(benchWhen, l.At().Day().Named()+": "+l.Say+".")
 			g.y += 2
 			continue
 		}

@@ -33,6 +33,9 @@ type Line struct {
 	Open quantity.Band[quantity.Duration]
 }
 
+// Idle reports whether nobody works on a step: it comes by itself, or only stands.
+func (l *Line) Idle() bool { return l.Comes || l.Work.High == 0 }
+
 // At is where a line stands in a list by day: what is delivered when it comes, all
 // else when it begins.
 func (l *Line) At() schedule.Moment {
@@ -88,8 +91,8 @@ func Lines(w *Work, plan *schedule.Plan) []Line {
 	return out
 }
 
-// Next returns the first so many lines that somebody has to do, with what comes in
-// between: those under way first, then by time.
+// Next returns the first so many lines that somebody has to do, with what comes or
+// stands in between: those under way first, then by time.
 func Next(lines []Line, most int) []Line {
 	var out []Line
 	n := 0
@@ -103,7 +106,7 @@ func Next(lines []Line, most int) []Line {
 				continue
 			}
 			out = append(out, *l)
-			if !l.Comes {
+			if !l.Idle() {
 				n++
 			}
 		}
@@ -149,9 +152,12 @@ type Tell struct{ About, Say string }
 // Tells lists what is to be known of a line at the bench, in the order in which it
 // is wanted; what there is none of is left out.
 func (l *Line) Tells() []Tell {
-	hands := "one pair"
+	hands, lasts := "one pair", l.Lasts()
 	if l.Hands > 1 {
 		hands = fmt.Sprintf("%d people", l.Hands)
+	}
+	if l.Idle() {
+		hands, lasts = "", ""
 	}
 	stands := ""
 	if l.Finish > l.End {
@@ -164,7 +170,7 @@ func (l *Line) Tells() []Tell {
 		{"why", l.Why},
 		{"tools", l.Tools},
 		{"hands", hands},
-		{"takes", l.Lasts()},
+		{"takes", lasts},
 		{"wet sealant", l.Skins()},
 		{ClosesOff, l.Closes},
 		{"clean up", l.CleanUp},

@@ -33,8 +33,8 @@ func (o *planOut) card(to io.Writer) error {
 	n := 0
 	for i := range o.lines {
 		l := &o.lines[i]
-		if l.Comes {
-			fmt.Fprintf(b, "\n-  %s: %s\n", l.Finish.Day().Named(), l.Say)
+		if l.Idle() {
+			fmt.Fprintf(b, "\n-  %s: %s\n", l.At().Day().Named(), l.Say)
 			continue
 		}
 		n++

@@ -15,6 +15,7 @@ import (
 	"rillwright/drawing/pdf"
 	"rillwright/drawing/svg"
 	"rillwright/sheets"
+	"rillwright/works"
 )
 
 // Input is what a packet is made of.
@@ -27,6 +28,10 @@ type Input struct {
 	// and bound where they belong. All may be nil.
 	CutLayouts, Shopping []drawing.Sheet
 	Tables               []Table
+	// Work and Lines are the plan of the build, in the order of a list by day; nil
+	// leaves its papers out.
+	Work  *works.Work
+	Lines []works.Line
 }
 
 // Packet is a set of papers.
@@ -46,8 +51,8 @@ type File struct {
 const PDFName = "packet.pdf"
 
 // Of gathers the papers of a design: cover, contents, cautions, views, plumbing,
-// panes, templates, cell maps, cut layouts, shopping list, tests, curves, emergency
-// card. The error is of a plot that cannot be drawn.
+// panes, templates, cell maps, cut layouts, shopping list, order of work, tests,
+// curves, emergency card. The error is of a plot that cannot be drawn.
 func Of(in Input) (*Packet, error) {
 	s, p := in.Survey, in.Print
 	plan := commission.Of(s, in.Faults)
@@ -61,6 +66,7 @@ func Of(in Input) (*Packet, error) {
 		sheets.Cautions(s, p),
 		sheets.Views(s, p), sheets.Plumbing(s, p), sheets.PaneSheets(s.E, p), sheets.Templates(s.E, p), sheets.CellMaps(s.E, p),
 		in.CutLayouts, in.Shopping,
+		sheets.PlanSheets(s.E, in.Work, in.Lines, p),
 		sheets.LeakSheet(s.E, plan.Leak, p), sheets.TrialSheets(s.E, plan.Stages, p),
 		curves,
 	} {
@@ -72,6 +78,9 @@ func Of(in Input) (*Packet, error) {
 	out := &Packet{Name: s.E.Name, Sheets: bound(s, cover, rest, p)}
 	drawing.Number(out.Sheets)
 	out.Tables = append([]Table{answersTable(in.Answers), testsTable(plan)}, in.Tables...)
+	if len(in.Lines) > 0 {
+		out.Tables = append(out.Tables, Table{Name: "plan", Rows: works.Rows(in.Lines)})
+	}
 	return out, nil
 }
 

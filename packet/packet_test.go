@@ -9,6 +9,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
@@ -18,6 +19,7 @@ import (
 	"rillwright/examples"
 	"rillwright/internal/trial"
 	"rillwright/sheets"
+	"rillwright/works"
 )
 
 // input computes all that a packet of a design is made of.
@@ -43,9 +45,13 @@ func input(t testing.TB, file []byte, p drawing.Format) Input {
 	}
 	list = append(list, spent...)
 	answers.Sort(list)
+	work, _, lines, err := works.PlanLikely(s.E, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
 	on := sheets.Print{Paper: p, Date: "2026-11-25", Mark: "0123abcd"}
 	return Input{
-		Survey: s, Faults: f, Answers: list, Print: on,
+		Survey: s, Faults: f, Answers: list, Print: on, Work: work, Lines: lines,
 		Shopping: sheets.Shopping(s.E, buy, on), Tables: []Table{{Name: "shopping", Rows: buy.Rows(s.E.Units)}},
 	}
 }
@@ -197,11 +203,15 @@ func TestBoundIn(t *testing.T) {
 			groups = append(groups, g)
 		}
 	}
-	want := "Read first, Views, Plumbing, Panes, Drilling templates, Cell maps, Cut layouts, Shopping list, Tests, Curves"
+	want := "Read first, Views, Plumbing, Panes, Drilling templates, Cell maps, Cut layouts, Shopping list, Order of work, Tests, Curves"
 	if got := strings.Join(groups, ", "); got != want {
 		t.Errorf("%s, want %s", got, want)
 	}
-	data, err := p.Tables[len(p.Tables)-1].CSV()
+	last := len(p.Tables) - 1
+	if plan := p.Tables[last]; plan.Name != "plan" || len(plan.Rows) != len(in.Lines)+1 {
+		t.Errorf("the table of %d steps is %s with %d rows", len(in.Lines), plan.Name, len(plan.Rows))
+	}
+	data, err := p.Tables[last-1].CSV()
 	if err != nil || string(data) != "what\r\n\"a \"\"b\"\", c\"\r\n" {
 		t.Errorf("%q, %v", data, err)
 	}
@@ -213,6 +223,11 @@ func TestBoundIn(t *testing.T) {
 		if rows, err := csv.NewReader(bytes.NewReader(data)).ReadAll(); err != nil || len(rows) != len(table.Rows) {
 			t.Errorf("%s: %d rows of %d, %v", table.Name, len(rows), len(table.Rows), err)
 		}
+	}
+	in.Lines = nil
+	bare, err := Of(in)
+	if err != nil || slices.ContainsFunc(bare.Sheets, func(s drawing.Sheet) bool { return s.Group == "Order of work" }) || len(bare.Tables) != last {
+		t.Errorf("without a plan there are its papers, or %v", err)
 	}
 	stop := errors.New("stop")
 	if err := p.Files(func(File) error { return stop }); !errors.Is(err, stop) {

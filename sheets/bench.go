@@ -11,7 +11,8 @@ import (
 // Heights of capitals on a card for the bench, mm: what to do is read at arm's
 // length with one eye, what is to be known of it a little nearer.
 const (
-	benchSay    = 6.5
+	benchSay    = 6.5  // at most
+	benchRatio  = 1.45 // of it to what is to be known
 	benchWhen   = 4.0
 	benchBadge  = 7.0
 	benchIndent = 14.0 // of the words, behind the number
@@ -28,7 +29,7 @@ const workGroup = "Order of work"
 // capitals of 3 mm or more; one that is longer than a sheet is cut.
 func BenchCards(e *enclosure.Enclosure, next []works.Line, p Print) []drawing.Sheet {
 	d := newDraft(e, p)
-	for text := 5.0; text > ledgerText; text -= 0.25 {
+	for text := 5.0; text > ledgerText; text -= 0.1 {
 		if out := d.benchCards(next, text); len(out) == 1 {
 			return out
 		}
@@ -46,8 +47,8 @@ func (d *draft) benchCards(next []works.Line, text float64) []drawing.Sheet {
 	n := 0
 	for i := range next {
 		l := &next[i]
-		if l.Comes {
-			g.text(benchWhen, l.Finish.Day().Named()+": "+l.Say+".")
+		if l.Idle() {
+			g.text(benchWhen, l.At().Day().Named()+": "+l.Say+".")
 			g.y += 2
 			continue
 		}
@@ -60,17 +61,18 @@ func (d *draft) benchCards(next []works.Line, text float64) []drawing.Sheet {
 // action draws one thing to do in a box of its own.
 func (g *ledger) action(l *works.Line, n int, text float64) {
 	const pad = 3.5
+	big := min(benchSay, benchRatio*text)
 	wide := g.wide() - benchIndent - 2*pad
-	say := drawing.Wrap(l.Say, benchSay, wide)
+	say := drawing.Wrap(l.Say, big, wide)
 	if len(say) > mostSay {
-		say = append(say[:mostSay-1], drawing.Fit(say[mostSay-1]+" …", benchSay, wide))
+		say = append(say[:mostSay-1], drawing.Fit(say[mostSay-1]+" …", big, wide))
 	}
 	type block struct {
 		about string
 		lines []string
 	}
 	var blocks []block
-	h := 2*pad + tall(1, benchWhen) + 2.2 + tall(len(say), benchSay) + 2
+	h := 2*pad + tall(1, benchWhen) + 2.2 + tall(len(say), big) + 2
 	for _, t := range l.Tells() {
 		b := block{t.About, drawing.Wrap(t.Say, text, wide-benchLabel)}
 		blocks = append(blocks, b)
@@ -84,7 +86,7 @@ func (g *ledger) action(l *works.Line, n int, text float64) {
 	s.Add(&drawing.Text{Text: strconv.Itoa(n), Height: benchBadge, At: drawing.Point{X: box.Left + pad, Y: y + benchBadge}})
 	tick(s, box.Left+pad, y+benchBadge+4, "")
 	y = prose(s, []string{l.Start.Day().Named() + ", " + l.Start.Clock()}, benchWhen, x, y) + 2.2
-	y = prose(s, say, benchSay, x, y) + 2
+	y = prose(s, say, big, x, y) + 2
 	for _, b := range blocks {
 		for k, line := range b.lines {
 			if y+tall(1, text) > box.Bottom-1 {

@@ -16,6 +16,7 @@ import (
 	"rillwright/quantity"
 	"rillwright/sheets"
 	"rillwright/shopping"
+	"rillwright/works"
 )
 
 // cuttingRequest asks for what is cut and bought of a text. As is "" for the view,
@@ -99,7 +100,14 @@ func (b *Bench) cutting(w http.ResponseWriter, r *http.Request) {
 }
 
 func packetOf(rep *rillwright.Report, p sheets.Print, list packet.Table) ([]byte, error) {
+	var work *works.Work
+	var lines []works.Line
+	if rep.Design.Budget.Start.Given() { // without a first day there is no plan
+		// What keeps it from being made is said where the plan is asked for.
+		work, _, lines, _ = works.PlanLikely(rep.Enclosure, 0)
+	}
 	all, err := packet.Of(packet.Input{
+		Work: work, Lines: lines,
 		Survey: rep.Survey, Faults: rep.Faults, Answers: rep.Answers, Print: p,
 		Shopping: sheets.Shopping(rep.Enclosure, rep.Shopping, p), CutLayouts: sheets.CutLayouts(rep.Enclosure, p), Tables: []packet.Table{list},
 	})

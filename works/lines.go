@@ -4,10 +4,13 @@ import (
 	"cmp"
 	"fmt"
 	"slices"
+	"strconv"
 
+	"rillwright/enclosure"
 	"rillwright/quantity"
 	"rillwright/schedule"
 	"rillwright/structure/cure"
+	"rillwright/study"
 )
 
 // Line is a step with its times, as it is listed, told or drawn.
@@ -30,6 +33,9 @@ type Line struct {
 	Open quantity.Band[quantity.Duration]
 }
 
+// Idle reports whether nobody works on a step: it comes by itself, or only stands.
+func (l *Line) Idle() bool { return l.Comes || l.Work.High == 0 }
+
 // At is where a line stands in a list by day: what is delivered when it comes, all
 // else when it begins.
 func (l *Line) At() schedule.Moment {
@@ -46,6 +52,18 @@ func Planned(w *Work) (*schedule.Plan, []Line, error) {
 		return nil, nil, err
 	}
 	return plan, Lines(w, plan), nil
+}
+
+// PlanLikely makes the steps of a design and plans them as is likely; today is the
+// first day where the file gives none. Errors are those of Plan and schedule.Make.
+func PlanLikely(e *enclosure.Enclosure, today schedule.Day) (*Work, *schedule.Plan, []Line, error) {
+	brim := e.Pool.DamTop - e.Pool.Floor
+	w, err := Plan(e, study.SealedJoints(e, study.Glass(e, e.Likely(), brim)), today)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	plan, lines, err := Planned(w)
+	return w, plan, lines, err
 }
 
 // Lines returns the steps of a work, planned, in the order of a list by day.
@@ -73,8 +91,8 @@ func Lines(w *Work, plan *schedule.Plan) []Line {
 	return out
 }
 
-// Next returns the first so many lines that somebody has to do, with what comes in
-// between: those under way first, then by time.
+// Next returns the first so many lines that somebody has to do, with what comes or
+// stands in between: those under way first, then by time.
 func Next(lines []Line, most int) []Line {
 	var out []Line
 	n := 0
@@ -88,7 +106,7 @@ func Next(lines []Line, most int) []Line {
 				continue
 			}
 			out = append(out, *l)
-			if !l.Comes {
+			if !l.Idle() {
 				n++
 			}
 		}
@@ -134,9 +152,12 @@ type Tell struct{ About, Say string }
 // Tells lists what is to be known of a line at the bench, in the order in which it
 // is wanted; what there is none of is left out.
 func (l *Line) Tells() []Tell {
-	hands := "one pair"
+	hands, lasts := "one pair", l.Lasts()
 	if l.Hands > 1 {
 		hands = fmt.Sprintf("%d people", l.Hands)
+	}
+	if l.Idle() {
+		hands, lasts = "", ""
 	}
 	stands := ""
 	if l.Finish > l.End {
@@ -149,11 +170,33 @@ func (l *Line) Tells() []Tell {
 		{"why", l.Why},
 		{"tools", l.Tools},
 		{"hands", hands},
-		{"takes", l.Lasts()},
+		{"takes", lasts},
 		{"wet sealant", l.Skins()},
 		{ClosesOff, l.Closes},
 		{"clean up", l.CleanUp},
 		{"then it stands", stands},
 	}
 	return slices.DeleteFunc(all, func(t Tell) bool { return t.Say == "" })
+}
+
+// AtOnce is how many things to do stand on one card for the bench.
+const AtOnce = 3
+
+// Stands tells how long a step's waiting is, in days.
+func (s *Step) Stands() string {
+	return fmt.Sprintf("%s, %.0f to %.0f days", s.Say, s.Task.Wait.Low/86400, s.Task.Wait.High/86400)
+}
+
+// Rows is a plan as a table, its first row the names of the columns, then a line a
+// row.
+func Rows(lines []Line) [][]string {
+	rows := [][]string{{"id", "step", "start", "end", "stands until", "may wait (days)", "people", "tools", "why", "closes off", "clean up", "times from"}}
+	for i := range lines {
+		l := &lines[i]
+		rows = append(rows, []string{
+			l.ID, l.Say, l.Start.String(), l.End.String(), l.Finish.String(),
+			strconv.FormatFloat(float64(l.Slack)/schedule.DayMinutes, 'g', 3, 64), strconv.Itoa(l.Hands), l.Tools, l.Why, l.Closes, l.CleanUp, l.Mark,
+		})
+	}
+	return rows
 }

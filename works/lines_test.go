@@ -76,16 +76,17 @@ func TestLines(t *testing.T) {
 }
 
 // What comes next leaves out what is done, puts what is under way first and does not
-// count what is delivered.
+// count what is delivered or only stands.
 func TestNext(t *testing.T) {
-	lines := []Line{{ID: "a", Done: true}, {ID: "b"}, {ID: "glass", Comes: true}, {ID: "c", Under: true}, {ID: "d"}, {ID: "e"}}
+	work := schedule.Lasting{Low: 600, Likely: 1200, High: 1800}
+	lines := []Line{{ID: "a", Done: true, Work: work}, {ID: "b", Work: work}, {ID: "glass", Comes: true, Work: work}, {ID: "stand"}, {ID: "c", Under: true, Work: work}, {ID: "d", Work: work}, {ID: "e", Work: work}}
 	ids := func(l []Line) (out string) {
 		for i := range l {
 			out += l[i].ID + " "
 		}
 		return out
 	}
-	for most, want := range map[int]string{0: "", 1: "c ", 2: "c b ", 3: "c b glass d ", 9: "c b glass d e "} {
+	for most, want := range map[int]string{0: "", 1: "c ", 2: "c b ", 3: "c b glass stand d ", 9: "c b glass stand d e "} {
 		if got := ids(Next(lines, most)); got != want {
 			t.Errorf("%d: %q, not %q", most, got, want)
 		}
@@ -93,8 +94,7 @@ func TestNext(t *testing.T) {
 	if got := Next([]Line{{ID: "a", Done: true}}, 3); len(got) != 0 {
 		t.Errorf("all is done, and there is %v", got)
 	}
-	var l Line
-	l.Work = schedule.Lasting{Low: 600, Likely: 1200, High: 1800}
+	l := Line{Work: work}
 	if got := l.Lasts(); got != "20 min (10 to 30)" {
 		t.Error(got)
 	}

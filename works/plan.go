@@ -58,6 +58,7 @@ func Plan(e *enclosure.Enclosure, joints study.Joints, today schedule.Day) (*Wor
 		return nil, err
 	}
 	w.Steps = Steps(rules, w.Things)
+	season.slow(w.Steps)
 	for _, c := range w.coming(b) {
 		w.deliver(list, c)
 	}

@@ -26,69 +26,6 @@ func steps(t testing.TB, file []byte, air cure.Air) []Step {
 	return Steps(rules, things)
 }
 
-func hours(from, to int) []schedule.Hours { return []schedule.Hours{{From: from * 60, To: to * 60}} }
-
-func project(t testing.TB, list []Step, start string, week schedule.Calendar) *schedule.Project {
-	t.Helper()
-	day, err := schedule.ParseDay(start)
-	if err != nil {
-		t.Fatal(err)
-	}
-	p := &schedule.Project{Start: day.At(0), Resources: []schedule.Resource{
-		{Name: Builder, Hours: week, Count: 1}, {Name: Helper, Hours: week, Count: 1},
-	}}
-	for _, s := range list {
-		p.Tasks = append(p.Tasks, s.Task)
-	}
-	return p
-}
-
-// The calendars of the two demos were made by hand: 7 weeks for the cabinet (glass
-// after 8 working days, Tuesday and Thursday evenings and Saturdays, 4 days of
-// slack), running water and plants in week 8 for the counter wall (weekends). Here the
-// waits are likely ones, not the shortest, and order begins on the first free evening:
-// within a week or so of that is as near as the two can be.
-func TestDemoCalendars(t *testing.T) {
-	list := steps(t, examples.CorridorCabinet, cure.Air{Celsius: 18, Humidity: 0.5})
-	week := schedule.Calendar{}
-	week.Week[1] = []schedule.Hours{{From: 18*60 + 30, To: 21*60 + 30}}
-	week.Week[3], week.Week[5] = week.Week[1], hours(9, 17)
-	p := project(t, list, "2026-03-02", week)
-	for i := range p.Tasks {
-		if p.Tasks[i].ID == "order" { // ordered on the first Tuesday, 10 days with two weekends
-			p.Tasks[i].Wait = schedule.Lasting{Low: 10 * 86400, Likely: 10 * 86400, High: 10 * 86400}
-		}
-	}
-	plan, err := schedule.Make(p, 0)
-	if err != nil {
-		t.Fatal(err)
-	}
-	first, last := p.Start.Day()+6*7, p.Start.Day()+8*7
-	if plan.Finish.Day() < first || plan.Finish.Day() > last {
-		t.Errorf("cabinet: planted %s by %v", plan.Finish, plan.Chain())
-	}
-	t.Logf("cabinet: %d steps, planted %s by %v", len(list), plan.Finish, plan.Chain())
-
-	list = steps(t, examples.CounterWall, cure.Air{Celsius: 10, Humidity: 0.5})
-	week = schedule.Calendar{}
-	week.Week[5], week.Week[6] = hours(9, 17), hours(9, 17)
-	p = project(t, list, "2026-02-28", week)
-	plan, err = schedule.Make(p, 0)
-	if err != nil {
-		t.Fatal(err)
-	}
-	for i, it := range plan.Items {
-		if list[i].Rule.ID != "plant" {
-			continue
-		}
-		first, last = p.Start.Day()+6*7, p.Start.Day()+8*7
-		if it.Start.Day() < first || it.Start.Day() > last {
-			t.Errorf("counter wall: planted %s by %v", it.Start, plan.Chain())
-		}
-		t.Logf("counter wall: %d steps, planted %s", len(list), it.Start)
-	}
-}
-
 // What is there makes steps, what is not makes none, and order goes through it.
 func TestStepsFollowTheDesign(t *testing.T) {
 	list := steps(t, examples.CorridorCabinet, cure.Usual())

@@ -9,8 +9,10 @@ import (
 	"time"
 
 	"rillwright"
+	"rillwright/enclosure"
 	"rillwright/finding"
 	"rillwright/packet"
+	"rillwright/schedule"
 	"rillwright/sheets"
 	"rillwright/works"
 )
@@ -19,12 +21,13 @@ type packetCommand struct {
 	Design string `arg:"" help:"A design file, or demo (metric) or demo-us for a built-in one."`
 	Folder string `arg:"" optional:"" help:"The folder to write into; it is made if there is none. If left out, one with the design's name and -packet behind it."`
 	Paper  string `enum:"a4,letter,auto" default:"auto" help:"The paper: a4 or letter; if left out, letter for a design in US units and a4 for any other." placeholder:"a4|letter"`
+	At     string `help:"The first day of the order of work, if budget.start does not say: 2026-11-26. Without either it is left out." placeholder:"DAY"`
 	Date   string `help:"A date to stand on the papers, as you write it." placeholder:"DATE"`
 }
 
 // Help tells what is written.
 func (*packetCommand) Help() string {
-	return `Writes packet.pdf, to print and carry to the bench: the answers in brief, cautions, drawings, panes, templates, cell maps, what to buy, leak and flow tests with what passes, curves and the emergency card; and beside it each sheet as SVG, drawings as DXF, tables as CSV. Files of other names in the folder stay as they are. Print at 100 %, not fitted to the page.` + "\n" + exitHelp
+	return `Writes packet.pdf, to print and carry to the bench: the answers in brief, cautions, drawings, panes, templates, cell maps, what to buy, the order of work with a chart and a card for the bench, leak and flow tests with what passes, curves and the emergency card; and beside it each sheet as SVG, drawings as DXF, tables as CSV. Files of other names in the folder stay as they are. Print at 100 %, not fitted to the page.` + "\n" + exitHelp
 }
 
 // Run writes the packet of a design.
@@ -48,7 +51,12 @@ func (c *packetCommand) Run(std *Streams) error {
 	}
 	paper := (&drawCommand{Paper: c.Paper}).paper(r.Enclosure.Units)
 	on := sheets.Print{Paper: paper, Date: c.Date, Mark: mark(data)}
+	w, lines, err := c.plan(std, file, r.Enclosure)
+	if err != nil {
+		return refuse(std, err)
+	}
 	p, err := packet.Of(packet.Input{
+		Work: w, Lines: lines,
 		Survey: r.Survey, Faults: r.Faults, Answers: r.Answers, Print: on,
 		Shopping:   sheets.Shopping(r.Enclosure, r.Shopping, on),
 		CutLayouts: sheets.CutLayouts(r.Enclosure, on),
@@ -65,6 +73,26 @@ func (c *packetCommand) Run(std *Streams) error {
 		folder += "packet"
 	}
 	return writePacket(std, p, folder)
+}
+
+// plan makes the order of work. A packet says the same whenever it is made, so that
+// there is none without a first day; what keeps it from being made is told, and the
+// other papers are made all the same.
+func (c *packetCommand) plan(std *Streams, file string, e *enclosure.Enclosure) (*works.Work, []works.Line, error) {
+	var first schedule.Day
+	if err := dayFlag("--at", c.At, &first); err != nil {
+		return nil, nil, err
+	}
+	if c.At == "" && !e.Design.Budget.Start.Given() {
+		fmt.Fprintf(std.Err, "%s: the order of work is left out, for it has no first day\n  do: write start under budget, or give --at 2026-01-31\n", file)
+		return nil, nil, nil
+	}
+	w, _, lines, err := works.PlanLikely(e, first)
+	if err != nil {
+		fmt.Fprintf(std.Err, "%s: the order of work is left out: %v\n", file, err)
+		return nil, nil, nil
+	}
+	return w, lines, nil
 }
 
 // afterASecond keeps quiet about work that is done before anybody wonders.

@@ -10,7 +10,6 @@ import (
 	"rillwright"
 	"rillwright/schedule"
 	"rillwright/sheets"
-	"rillwright/study"
 	"rillwright/works"
 )
 
@@ -19,7 +18,7 @@ type planCommand struct {
 	At     string `help:"The day that counts as today: the first one if budget.start does not say, and that from which the rest is planned once a step is marked as done." placeholder:"DAY"`
 	Next   bool   `help:"Only the next three things to do, with all that is to be known at the bench."`
 	From   string `help:"With --next: of those that begin on this day or later; if left out, of all that are not done." placeholder:"DAY"`
-	Format string `enum:"text,csv,json,ics,svg,pdf" default:"text" help:"Print as text (if left out), csv, json, or ics: a calendar (iCalendar) with alarms. svg or pdf: a chart, as SVG on one sheet as large as it needs; with --next a card in large type." placeholder:"text|csv|json|ics|svg|pdf"`
+	Format string `enum:"text,csv,json,ics,svg,pdf" default:"text" help:"Print as text (if left out), csv, json, or ics: a calendar (iCalendar) with alarms. svg: a chart, on one sheet as large as it needs; pdf: chart, list and card on paper; with --next both the card alone, in large type." placeholder:"text|csv|json|ics|svg|pdf"`
 	Paper  string `enum:"a4,letter,auto" default:"auto" help:"The paper of svg and pdf: a4 or letter; if left out, letter for a design in US units and a4 for any other." placeholder:"a4|letter"`
 }
 
@@ -40,11 +39,8 @@ const (
 func (c *planCommand) Run(std *Streams) error {
 	y, m, d := time.Now().Date()
 	today, _ := schedule.DayOf(y, int(m), d)
-	if c.At != "" {
-		var err error
-		if today, err = schedule.ParseDay(c.At); err != nil {
-			return refuse(std, fmt.Errorf("--at: %w", err))
-		}
+	if err := dayFlag("--at", c.At, &today); err != nil {
+		return refuse(std, err)
 	}
 	file, data, beside, err := open(c.Design)
 	if err != nil {
@@ -58,20 +54,16 @@ func (c *planCommand) Run(std *Streams) error {
 		return (&checkCommand{Format: "text"}).refuseDesign(std, file, r.Findings)
 	}
 	e := r.Enclosure
-	w, err := works.Plan(e, study.SealedJoints(e, study.Glass(e, e.Likely(), e.Pool.DamTop-e.Pool.Floor)), today)
+	w, plan, lines, err := works.PlanLikely(e, today)
 	if err != nil {
 		return refuse(std, fmt.Errorf("%s: %w", file, err))
 	}
-	plan, err := w.Make(0)
-	if err != nil {
-		return refuse(std, fmt.Errorf("%s: %w", file, err))
-	}
-	o := &planOut{enclosure: e, work: w, plan: plan, lines: works.Lines(w, plan), print: sheets.Print{Paper: (&drawCommand{Paper: c.Paper}).paper(e.Units), Mark: mark(data)}}
+	o := &planOut{enclosure: e, work: w, plan: plan, lines: lines, print: sheets.Print{Paper: (&drawCommand{Paper: c.Paper}).paper(e.Units), Mark: mark(data)}}
 	if c.Next {
 		if err := o.from(c.From); err != nil {
 			return refuse(std, err)
 		}
-		o.lines, o.next = works.Next(o.lines, atOnce), true
+		o.lines, o.next = works.Next(o.lines, works.AtOnce), true
 	}
 	if err := o.write(std.Out, c.Format); err != nil {
 		return err
@@ -186,7 +178,7 @@ func printEnd(b *bufio.Writer, w *works.Work, plan *schedule.Plan) error {
 		fmt.Fprintf(b, "  sooner by %.1f days: %s\n", float64(g.Minutes)/schedule.DayMinutes, w.Buys(g))
 	}
 	for _, s := range w.Later {
-		fmt.Fprintf(b, "  after that: %s, %.0f to %.0f days\n", s.Say, s.Task.Wait.Low/86400, s.Task.Wait.High/86400)
+		fmt.Fprintf(b, "  after that: %s\n", s.Stands())
 	}
 	return nil
 }

@@ -15,9 +15,9 @@ func (o *planOut) from(day string) error {
 	if day == "" {
 		return nil
 	}
-	d, err := schedule.ParseDay(day)
-	if err != nil {
-		return fmt.Errorf("--from: %w", err)
+	var d schedule.Day
+	if err := dayFlag("--from", day, &d); err != nil {
+		return err
 	}
 	o.lines = slices.DeleteFunc(o.lines, func(l works.Line) bool { return l.At() < d.At(0) })
 	return nil
@@ -33,8 +33,8 @@ func (o *planOut) card(to io.Writer) error {
 	n := 0
 	for i := range o.lines {
 		l := &o.lines[i]
-		if l.Comes {
-			fmt.Fprintf(b, "\n-  %s: %s\n", l.Finish.Day().Named(), l.Say)
+		if l.Idle() {
+			fmt.Fprintf(b, "\n-  %s: %s\n", l.At().Day().Named(), l.Say)
 			continue
 		}
 		n++
@@ -44,4 +44,17 @@ func (o *planOut) card(to io.Writer) error {
 		}
 	}
 	return b.Flush()
+}
+
+// dayFlag reads a day that an option gives; if it gives none, to stays as it was.
+func dayFlag(name, text string, to *schedule.Day) error {
+	if text == "" {
+		return nil
+	}
+	d, err := schedule.ParseDay(text)
+	if err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	*to = d
+	return nil
 }

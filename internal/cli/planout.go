@@ -4,7 +4,6 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
-	"strconv"
 	"strings"
 	"time"
 
@@ -17,9 +16,6 @@ import (
 	"rillwright/sheets"
 	"rillwright/works"
 )
-
-// atOnce is how many things to do stand on one card.
-const atOnce = 3
 
 // planOut is a plan about to be written.
 type planOut struct {
@@ -37,7 +33,7 @@ func (o *planOut) name() string { return o.enclosure.Name }
 func (o *planOut) write(to io.Writer, format string) error {
 	switch format {
 	case "csv":
-		return csv.NewWriter(to).WriteAll(o.rows())
+		return csv.NewWriter(to).WriteAll(works.Rows(o.lines))
 	case "json":
 		return printJSON(to, o.planned())
 	case "ics":
@@ -61,7 +57,7 @@ func (o *planOut) draw(to io.Writer, format string) error {
 	case format == "svg":
 		list = []drawing.Sheet{sheets.WholePlanChart(o.enclosure, o.work, o.lines, o.print)}
 	default:
-		list = sheets.PlanChart(o.enclosure, o.work, o.lines, o.print)
+		list = sheets.PlanSheets(o.enclosure, o.work, o.lines, o.print)
 	}
 	if format == "svg" {
 		return svg.Write(to, &list[0])
@@ -124,17 +120,6 @@ func (o *planOut) planned() planned {
 		p.Steps = append(p.Steps, step)
 	}
 	return p
-}
-
-// rows is the plan as a table, a step a row.
-func (o *planOut) rows() [][]string {
-	rows := [][]string{{"id", "step", "start", "end", "stands until", "may wait (days)", "people", "tools", "why", "closes off", "clean up", "times from"}}
-	p := o.planned()
-	for i := range p.Steps {
-		s := &p.Steps[i]
-		rows = append(rows, []string{s.ID, s.Say, s.Start, s.End, s.Finish, strconv.FormatFloat(s.Slack, 'f', -1, 64), strconv.Itoa(s.Hands), s.Tools, s.Why, s.Closes, s.CleanUp, s.Mark})
-	}
-	return rows
 }
 
 // notice is how long before a sitting its alarm rings, to get out the tools.

@@ -95,6 +95,13 @@ func Margin(a Air) quantity.Band[float64] {
 	return quantity.Band[float64]{Low: 1, Likely: 1.25, High: 1.5}
 }
 
+// Slowed returns a time of practice, which belongs to a room, in an air: each end
+// times that of Margin.
+func Slowed(t Time, a Air) Time {
+	m := Margin(a)
+	return Time{Low: t.Low * quantity.Duration(m.Low), Likely: t.Likely * quantity.Duration(m.Likely), High: t.High * quantity.Duration(m.High)}
+}
+
 // Through returns the time until a way (m) has cured in an air: (way/k)^2 with k
 // of joint.CureRate times joint.CureFactor, and Margin. The error wraps ErrInput:
 // air out of range.
@@ -134,8 +141,8 @@ const (
 	Coat              // a coat on an open face
 )
 
-// Standing returns the time that practice lets a joint stand before the next step
-// loads it, whatever its path: fillet 2 to 3 days, pane 3 to 7, grid 4 to 7, coat
+// Standing returns the time that practice lets a joint stand in a room before the
+// next step loads it, whatever its path: fillet 2 to 3 days, pane 3 to 7, grid 4 to 7, coat
 // 3 to 7. Common practice, no source; the likely values are assumed.
 func Standing(u Use) Time {
 	band := func(low, likely, high float64) Time {
@@ -158,8 +165,8 @@ type Clock struct {
 	// Off is when props and weights may come off: a day, or the time until half the
 	// way has cured if that is longer. Assumed.
 	Off Time
-	// Water is when water may come: the standing time of practice or the full cure,
-	// whichever is longer, each end by itself.
+	// Water is when water may come: the standing time of practice, with the Margin of
+	// cold air, or the full cure, whichever is longer, each end by itself.
 	Water Time
 	// Full is when the last point has cured.
 	Full Time
@@ -177,7 +184,7 @@ func Of(s Shape, u Use, a Air) (Clock, error) {
 	if err != nil {
 		return Clock{}, err
 	}
-	stand := Standing(u)
+	stand := Slowed(Standing(u), a)
 	return Clock{
 		Way: way, Full: full,
 		Off:    longer(Time{Low: day, Likely: day, High: day}, full.Scale(0.25)), // depth goes with the root of time

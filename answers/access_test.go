@@ -73,7 +73,7 @@ var buried = []string{
 func TestLostBehindTheGrid(t *testing.T) {
 	pairs := buried
 	a := accessed(t, examples.CorridorCabinet, pairs...)
-	if a.Verdict != Fails || !strings.Contains(a.Say, "the wall grid") || !strings.Contains(a.Say, `"Bond wall grid with its stand-offs", Sat 2026-03-28`) {
+	if a.Verdict != Fails || !strings.Contains(a.Say, "the wall grid") || !strings.Contains(a.Say, `"Bond wall grid with its stand-offs", `) {
 		t.Errorf("%v: %s: %v", a.Verdict, a.Say, a.Figures)
 	}
 	if len(a.Fixes) == 0 {

@@ -30,7 +30,7 @@ func ready(t *testing.T, data []byte, today string, pairs ...string) Answer {
 // The deadline is held against the likely end and against the ninth in ten.
 func TestReadyVerdict(t *testing.T) {
 	for deadline, want := range map[string]Verdict{
-		"2026-04-20": Fails, "2026-04-26": Tight, "2026-05-04": Holds,
+		"2026-04-10": Fails, "2026-04-20": Tight, "2026-04-28": Holds,
 	} {
 		a := ready(t, examples.CorridorCabinet, "", "deadline: 2026-04-20", "deadline: "+deadline)
 		if a.Verdict != want || a.Figures[0].Bound == nil {

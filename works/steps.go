@@ -2,6 +2,7 @@ package works
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"rillwright/schedule"
@@ -35,15 +36,23 @@ type Step struct {
 	ByCure bool
 }
 
-// Steps makes a step of every rule for every thing that it is about. A rule that
-// a design has no thing for hands its causes on to what comes after it.
+// Steps makes a step of every rule for every thing that it is about. Between rules
+// about the same kind each thing waits for its own step alone: a hole for the look at
+// its own pane. A rule that a design has no thing for hands its causes on to what
+// comes after it.
 func Steps(rules []Rule, things Things) []Step {
 	var out []Step
 	made := map[string][]schedule.Cause{} // by rule: its steps, or those of its causes
+	each := map[string]string{}
 	for i := range rules {
 		u := &rules[i]
+		each[u.ID] = u.Each
+		own := func(b Before) bool { return each[b.Rule] == u.Each && len(things[u.Each]) > 1 }
 		var after []schedule.Cause
 		for _, b := range u.After {
+			if own(b) {
+				continue
+			}
 			for _, c := range made[b.Rule] {
 				after = join(after, schedule.Cause{Task: c.Task, Work: b.Work || c.Work})
 			}
@@ -65,10 +74,15 @@ func Steps(rules []Rule, things Things) []Step {
 					id += fmt.Sprintf(" (%d)", used[id])
 				}
 			}
-			s.Task = schedule.Task{ID: id, Work: u.Work, Wait: u.Wait, Whole: u.Whole, After: after}
+			s.Task = schedule.Task{ID: id, Work: u.Work, Wait: u.Wait, Whole: u.Whole, After: slices.Clone(after)}
+			for _, b := range u.After {
+				if own(b) {
+					s.Task.After = join(s.Task.After, schedule.Cause{Task: made[b.Rule][k].Task, Work: b.Work})
+				}
+			}
 			// Layers of one body lie on each other.
 			if u.Each == "layer" && k > 0 {
-				s.Task.After = join(append([]schedule.Cause(nil), after...), schedule.Cause{Task: out[len(out)-1].Task.ID})
+				s.Task.After = join(s.Task.After, schedule.Cause{Task: out[len(out)-1].Task.ID})
 			}
 			if u.Work.High > 0 {
 				s.Task.Needs = []schedule.Need{{Resource: Builder}}

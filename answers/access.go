@@ -42,6 +42,13 @@ func (s *Survey) access(plan *Plan) (Answer, []wayOut) {
 		}
 	}
 	s.pumpsOut(&a, l)
+	for i := range s.E.Design.Lights {
+		if d := &s.E.Design.Lights[i]; d.Sits.Value != "inside" {
+			a.Figures = append(a.Figures, Figure{Name: d.Name.Value, Text: "up, off the top; its plug first", Words: true})
+		} else if !d.Up.Given() {
+			a.Cautions = append(a.Cautions, fmt.Sprintf("The file does not say how high the %s hangs inside (lights[%s].up): its way out is not looked for.", d.Name.Value, d.Name.Value))
+		}
+	}
 	a.Score = 0
 	for i := range list {
 		switch w := &list[i]; {

@@ -147,6 +147,22 @@ func TestPumpUnderTheStand(t *testing.T) {
 	}
 }
 
+// A lamp that hangs inside behind a panel is kept in by it; one above is lifted off.
+func TestLampsOut(t *testing.T) {
+	const lamp = "lamp, power: 24 W, hours: 11 h, price: 60 USD }"
+	if got := way(t, accessed(t, examples.CounterWall), "lamp"); got != "up, off the top; its plug first" {
+		t.Errorf("%q", got)
+	}
+	a := accessed(t, examples.CounterWall, lamp, "lamp, power: 24 W, sits: inside, up: 33 in, out: 9 in, length: 14 in }")
+	if got := way(t, a, "lamp"); !strings.HasPrefix(got, "forwards") {
+		t.Errorf("%q", got)
+	}
+	a = accessed(t, examples.CounterWall, lamp, "lamp, power: 24 W, sits: inside, up: 12 in, out: 1/2 in, length: 17 in }")
+	if got := way(t, a, "lamp"); !strings.HasPrefix(got, "kept in by") && !strings.HasPrefix(got, "not known") {
+		t.Errorf("%q", got)
+	}
+}
+
 func BenchmarkAccess(b *testing.B) {
 	e := trial.Resolved(b, examples.CorridorCabinet, enclosure.Resolve)
 	s, err := NewSurvey(e)

@@ -61,7 +61,7 @@ func (s *Survey) tryFree(a *Answer, part int, plan *Plan, f freeFix) {
 		return
 	}
 	f.Edits, f.Verdict = edits, now.Verdict
-	f.Before, f.After = a.Figures[part].Name+" "+a.Figures[part].Text, now.Figures[part].Name+" "+now.Figures[part].Text
+	f.Before, f.After = a.Figures[part].Text, now.Figures[part].Text
 	a.Fixes = append(a.Fixes, f.Fix)
 }
 

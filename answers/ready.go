@@ -109,7 +109,7 @@ func (p *Plan) Answer(e *enclosure.Enclosure) Answer {
 		}
 	}
 	p.slowest(&a, e)
-	p.judge(&a, e, all)
+	p.judge(&a, all)
 	p.notes(&a)
 	return a
 }
@@ -127,13 +127,13 @@ func (p *Plan) slowest(a *Answer, e *enclosure.Enclosure) {
 	if by == nil {
 		return
 	}
-	a.Limiting = by.By
+	a.Limiting = "the joint " + by.By
 	b := quantity.Band[quantity.Duration]{Low: by.Clock.Water.Low, Likely: by.Clock.Water.Likely, High: by.Clock.Water.High}
 	a.Figures = append(a.Figures, figure("slowest joint, "+by.By+", from its last bead to water", b, e.Units))
 }
 
 // judge holds the end against the deadline.
-func (p *Plan) judge(a *Answer, e *enclosure.Enclosure, all [3]schedule.Moment) {
+func (p *Plan) judge(a *Answer, all [3]schedule.Moment) {
 	first := ""
 	if it := p.item(p.step(firstWater)); it != nil {
 		first = fmt.Sprintf("Water may go in for the leak test on %s, as is likely. ", p.day(it.Start))
@@ -142,7 +142,6 @@ func (p *Plan) judge(a *Answer, e *enclosure.Enclosure, all [3]schedule.Moment) 
 		}
 	}
 	deadline := p.Work.Project.Deadline
-	a.LimitingLine = e.Design.Budget.Deadline.Pos.Line
 	if deadline == 0 {
 		a.Limit.Mark = "no deadline is given"
 		a.Say = first + fmt.Sprintf("All is done on %s, as is likely.", p.day(all[1]))
@@ -174,7 +173,7 @@ func (p *Plan) judge(a *Answer, e *enclosure.Enclosure, all [3]schedule.Moment) 
 // notes tells what was taken, what was cut short and what comes after.
 func (p *Plan) notes(a *Answer) {
 	for _, c := range p.Work.Short(p.Likely) {
-		a.raise(Tight, fmt.Sprintf("%s stood %s less than is wanted before %s was begun: look at it again before you go on.", upperFirst(c.Task), daysText(int(math.Ceil(days(c.Short)))), c.By), a.LimitingLine)
+		a.raise(Tight, fmt.Sprintf("%s stood %s less than is wanted before %s was begun: look at it again before you go on.", upperFirst(c.Task), daysText(int(math.Ceil(days(c.Short)))), c.By), 0)
 	}
 	for i := range p.Work.Later {
 		l := &p.Work.Later[i]

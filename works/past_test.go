@@ -170,3 +170,45 @@ func TestBefore(t *testing.T) {
 		t.Errorf("%v", got)
 	}
 }
+
+// Marking steps done when they were planned moves nothing, however many they are.
+func TestDoneAsPlannedMovesNothing(t *testing.T) {
+	w, err := planned(t, glassComes, "", "2026-03-01")
+	if err != nil {
+		t.Fatal(err)
+	}
+	_, lines, err := Planned(w)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, k := range []int{1, 5, 12, 18, 25, len(lines)} {
+		var marks strings.Builder
+		marks.WriteString("done:\n")
+		today := ""
+		for i := range lines[:k] {
+			l := &lines[i]
+			marks.WriteString("  - { step: \"" + l.ID + "\", begun: " + l.Start.String() + ", on: " + l.End.String() + " }\n")
+			today = max(today, l.End.Day().String())
+		}
+		again, err := planned(t, glassComes, marks.String(), today)
+		if err != nil {
+			t.Fatal(err)
+		}
+		plan, after, err := Planned(again)
+		if err != nil {
+			t.Fatal(err)
+		}
+		m, ok := again.Moved(plan)
+		if !ok || len(m.Shifts) > 0 || m.Was != plan.Finish {
+			t.Errorf("%d steps done: %+v, the end %s", k, m, plan.Finish)
+		}
+		if cuts := again.Short(plan); len(cuts) > 0 {
+			t.Errorf("%d steps done: cut short %+v", k, cuts)
+		}
+		for i := range after {
+			if !after[i].Done && after[i].Start < again.Project.Now {
+				t.Errorf("%d steps done: %s is planned before now", k, after[i].ID)
+			}
+		}
+	}
+}

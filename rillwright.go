@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"path"
 	"slices"
+	"strings"
 	"sync"
 
 	"rillwright/answers"
@@ -19,6 +20,7 @@ import (
 	"rillwright/fixes"
 	"rillwright/schedule"
 	"rillwright/shopping"
+	"rillwright/works"
 )
 
 // Options steer Build. The zero value reads no other files and looks for fixes.
@@ -112,11 +114,14 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 	l := &loader{r: r, beside: o.Beside, data: data}
 	cat = l.parts(cat)
 	curves := l.curves()
-	prices := l.prices()
+	prices, steps := l.prices(), l.steps()
 	if r.Findings.HasErrors() {
 		return r, nil
 	}
 	e, found := enclosure.Resolve(d, cat, curves)
+	if e != nil {
+		e.Steps = steps
+	}
 	for i := range found {
 		found[i].Place.File = file
 	}
@@ -307,6 +312,28 @@ func (l *loader) prices() []shopping.Price {
 	out, list := shopping.ReadPrices(l.shown(f.Value), data, shopping.Currency(l.r.Design), l.r.Design.Units.Value == "us")
 	l.r.Findings = append(l.r.Findings, list...)
 	return out
+}
+
+// steps reads the builder's own table of steps.
+func (l *loader) steps() string {
+	f := l.r.Design.Budget.Steps
+	if !f.Given() {
+		return ""
+	}
+	data, ok := l.read(f, "budget.steps-file")
+	if !ok {
+		return ""
+	}
+	text := strings.ReplaceAll(string(data), "\r\n", "\n")
+	if _, err := works.Read(text); err != nil {
+		l.r.Findings = append(l.r.Findings, finding.Finding{
+			Place:    finding.Place{File: l.r.File, Line: f.Pos.Line, Column: f.Pos.Column, Width: f.Pos.Width},
+			Severity: finding.Error, Field: "budget.steps-file", What: l.shown(f.Value) + ": " + err.Error(),
+			Do: "put that line right; rillwright plan --table prints the usual table, whose remarks tell what stands where",
+		})
+		document.Excerpts(l.data, l.r.Findings)
+	}
+	return text
 }
 
 // curves reads the pump curves that stand in files of their own.

@@ -321,6 +321,7 @@ type Budget struct {
 	Comes    []Delivery            `yaml:"deliveries" doc:"What has to come, and when."`
 	Delivery Field[Lead]           `yaml:"delivery" doc:"In place of an entry of deliveries, how long the glass takes."`
 	Workshop Workshop              `yaml:"workshop" doc:"The air in which joints cure, if it is not that of the place."`
+	Steps    Field[string]         `yaml:"steps-file" doc:"Your own table of steps, as a CSV file beside this one; rillwright plan --table prints the usual one to start from."`
 	Prices   []Price               `yaml:"prices" doc:"Prices you know."`
 	File     Field[string]         `yaml:"price-file" doc:"More of them, as a CSV file beside this one with columns what, pack, price, shop and note."`
 	Spares   Field[bool]           `yaml:"spares" doc:"no leaves spare elbows and gaskets off the list; yes if left out."`

@@ -22,6 +22,7 @@ type Enclosure struct {
 	Units  quantity.System
 	Design *design.Design
 	Parts  *catalogue.Catalogue // that its parts were looked up in
+	Steps  string               // the builder's own table of steps, "" for the usual one
 	Doubts []Doubt
 	// Assumed lists what the file leaves open and was therefore assumed, in
 	// words, beside the Doubts.

@@ -63,6 +63,16 @@ func ReadGoods(text string, rules []Rule) ([]Goods, error) {
 	return out, nil
 }
 
+// usualGoods are those of the table here. Steps that a table of the builder's has not
+// wait for nothing.
+func usualGoods() ([]Goods, error) {
+	rules, err := Read(Usual())
+	if err != nil {
+		return nil, err
+	}
+	return ReadGoods(goods, rules)
+}
+
 // come is one delivery, as the file has it or as is assumed.
 type come struct {
 	what string

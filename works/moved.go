@@ -66,6 +66,16 @@ func Days(later int) string {
 	return fmt.Sprintf("%s by %d days", word, n)
 }
 
+// Gains lists what brings the end forward, see schedule.Gains, but for what no builder
+// can have: a shop that delivers on more days.
+func (w *Work) Gains() ([]schedule.Gain, error) {
+	list, err := schedule.Gains(w.Project)
+	if err != nil {
+		return nil, fmt.Errorf("works: %w", err)
+	}
+	return slices.DeleteFunc(list, func(g schedule.Gain) bool { return g.Resource == Shop }), nil
+}
+
 // Buys tells what a gain changes, in words that follow "sooner by so many days:".
 func (w *Work) Buys(g schedule.Gain) string {
 	switch {

@@ -50,9 +50,9 @@ func Plan(e *enclosure.Enclosure, joints study.Joints, today schedule.Day) (*Wor
 	if w.Things, err = Find(e, joints, season); err != nil {
 		errs = append(errs, at(key, line, err))
 	}
-	rules, err := Read(Usual())
+	rules, err := Read(Table(e))
 	errs = append(errs, err)
-	list, err := ReadGoods(goods, rules)
+	list, err := usualGoods()
 	errs = append(errs, err)
 	if err := errors.Join(errs...); err != nil {
 		return nil, err
@@ -82,6 +82,15 @@ func Plan(e *enclosure.Enclosure, joints study.Joints, today schedule.Day) (*Wor
 		}
 	}
 	return w, nil
+}
+
+// Table returns the text of the table of steps that a design is planned by: its own,
+// else the usual one.
+func Table(e *enclosure.Enclosure) string {
+	if e.Steps != "" {
+		return e.Steps
+	}
+	return Usual()
 }
 
 func at(key string, line int, err error) error {

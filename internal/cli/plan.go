@@ -16,6 +16,7 @@ import (
 type planCommand struct {
 	Design string `arg:"" help:"A design file, or demo (metric) or demo-us for a built-in one."`
 	At     string `help:"The day that counts as today: the first one if budget.start does not say, and that from which the rest is planned once a step is marked as done." placeholder:"DAY"`
+	Table  bool   `help:"Print the table of steps that the plan is made by. Keep it beside a design, name it as budget.steps-file and edit it."`
 	Next   bool   `help:"Only the next three things to do, with all that is to be known at the bench."`
 	From   string `help:"With --next: of those that begin on this day or later; if left out, of all that are not done." placeholder:"DAY"`
 	Format string `enum:"text,csv,json,ics,svg,pdf" default:"text" help:"Print as text (if left out), csv, json, or ics: a calendar (iCalendar) with alarms. svg: a chart, on one sheet as large as it needs; pdf: chart, list and card on paper; with --next both the card alone, in large type." placeholder:"text|csv|json|ics|svg|pdf"`
@@ -54,6 +55,10 @@ func (c *planCommand) Run(std *Streams) error {
 		return (&checkCommand{Format: "text"}).refuseDesign(std, file, r.Findings)
 	}
 	e := r.Enclosure
+	if c.Table {
+		_, err := fmt.Fprint(std.Out, works.Table(e))
+		return err
+	}
 	w, plan, lines, err := works.PlanLikely(e, today)
 	if err != nil {
 		return refuse(std, fmt.Errorf("%s: %w", file, err))
@@ -170,7 +175,7 @@ func printEnd(b *bufio.Writer, w *works.Work, plan *schedule.Plan) error {
 		}
 	}
 	fmt.Fprintf(b, "  set by: %s\n", strings.Join(plan.Chain(), ", "))
-	gains, err := schedule.Gains(w.Project)
+	gains, err := w.Gains()
 	if err != nil {
 		return err
 	}

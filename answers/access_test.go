@@ -119,6 +119,14 @@ func TestWindowInFoam(t *testing.T) {
 	}
 }
 
+// A standpipe in the floor stands in its own flange, which is no obstacle to it.
+func TestStandpipeInTheFloor(t *testing.T) {
+	a := accessed(t, design.Starter())
+	if got := way(t, a, "standpipe of the main drain"); !strings.Contains(got, "up, then forwards") || a.Verdict != Holds {
+		t.Errorf("%v: %q", a.Verdict, got)
+	}
+}
+
 // With a heavy root before its window the strainer goes round under the panel: too many
 // pulls for a hand.
 func TestWoodInTheWay(t *testing.T) {

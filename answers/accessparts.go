@@ -236,24 +236,23 @@ func (s *Survey) servedParts(l *layout.Layout) []served {
 	for i := range l.Parts {
 		p := &l.Parts[i]
 		v := served{name: strings.TrimPrefix(thing(p), "the "), line: p.Line, box: p.Solid.Bounds(), sure: settled(p), keep: true}
-		same := func(kinds ...layout.Kind) func(o *obstacle) bool {
-			return func(o *obstacle) bool {
-				return o.part != nil && o.part.Name == p.Name && slices.Contains(kinds, o.part.Kind)
-			}
+		// Its own fittings come apart with it.
+		drain := func(o *obstacle) bool {
+			return o.part != nil && o.part.Name == p.Name && (ofDrain(o.part.Kind) || o.part.Kind == layout.KindDrainPipe)
 		}
 		_, strained := l.Find(layout.KindStrainer, p.Name)
 		_, stands := l.Find(layout.KindStandpipe, p.Name)
 		switch p.Kind {
 		case layout.KindStrainer:
-			v.tool, v.mine = "by hand", same(layout.KindStrainer, layout.KindStandpipe)
+			v.tool, v.mine = "by hand", drain
 		case layout.KindStandpipe:
-			v.tool, v.mine = "by hand, with a turn", same(layout.KindStrainer, layout.KindStandpipe, layout.KindElbow)
+			v.tool, v.mine = "by hand, with a turn", drain
 			if strained {
 				v.first = "its strainer"
 			}
 		case layout.KindFlange:
 			v.name, v.keep = "bulkhead of the "+p.Name, false
-			v.tool, v.mine = "a spanner on the nut outside", same(layout.KindStrainer, layout.KindStandpipe, layout.KindElbow, layout.KindFlange, layout.KindNut, layout.KindDrainPipe)
+			v.tool, v.mine = "a spanner on the nut outside", drain
 			if stands {
 				v.first = "its standpipe"
 			}

@@ -181,3 +181,60 @@ func BenchmarkAccess(b *testing.B) {
 		s.Access(nil)
 	}
 }
+
+// Whatever section a file leaves out, there is an answer: with a verdict, words, and
+// texts for all its figures.
+func TestAnswersWithoutSections(t *testing.T) {
+	if testing.Short() {
+		t.Skip("answers many designs")
+	}
+	tried := 0
+	for _, file := range [][]byte{examples.CorridorCabinet, examples.CounterWall} {
+		for _, section := range []string{"grid", "dam", "foam", "stand", "hardscape", "drains", "budget", "lights", "coat", "plants", "sealant", "place", "manifolds", "bridges"} {
+			d, list := design.Read("example", withoutSection(string(file), section))
+			if list.HasErrors() {
+				continue
+			}
+			e, list := enclosure.Resolve(d, trial.Parts(t), nil)
+			if list.HasErrors() {
+				continue
+			}
+			s, err := NewSurvey(e)
+			if err != nil {
+				continue
+			}
+			tried++
+			ready, plan := s.Ready(0)
+			access := s.Access(plan)
+			s.Opened(&access, plan)
+			for _, a := range []Answer{ready, access} {
+				if a.Say == "" || a.Verdict == Unknown && a.ID == "ready" || len(a.Figures) > 0 && a.Key >= len(a.Figures) {
+					t.Errorf("without %s: %s: %v: %q, figure %d of %d", section, a.ID, a.Verdict, a.Say, a.Key, len(a.Figures))
+				}
+				for _, f := range a.Figures {
+					if f.Name == "" || f.Text == "" {
+						t.Errorf("without %s: %s: %+v", section, a.ID, f)
+					}
+				}
+			}
+		}
+	}
+	if tried < 15 {
+		t.Errorf("only %d designs", tried)
+	}
+}
+
+// withoutSection takes a section of the first level out of a file.
+func withoutSection(text, key string) []byte {
+	var out strings.Builder
+	in := false
+	for line := range strings.Lines(text) {
+		if line[0] != ' ' && line[0] != '#' && line[0] != '\n' {
+			in = strings.HasPrefix(line, key+":")
+		}
+		if !in {
+			out.WriteString(line)
+		}
+	}
+	return []byte(out.String())
+}

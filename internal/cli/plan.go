@@ -64,6 +64,10 @@ func (c *planCommand) Run(std *Streams) error {
 		return refuse(std, fmt.Errorf("%s: %w", file, err))
 	}
 	o := &planOut{enclosure: e, work: w, plan: plan, lines: lines, print: sheets.Print{Paper: (&drawCommand{Paper: c.Paper}).paper(e.Units), Mark: mark(data)}}
+	// A built-in design's dates are those of its story.
+	if own := c.Design != "demo" && c.Design != "demo-us"; own && len(w.Project.Done) == 0 && w.Project.Start < today.At(0) {
+		fmt.Fprintln(std.Err, "nothing is marked as done, and the first day is past: mark steps with rillwright done, or give a later budget.start")
+	}
 	if c.Next {
 		if err := o.from(c.From); err != nil {
 			return refuse(std, err)

@@ -24,6 +24,7 @@ func TestTypes(t *testing.T) {
 		textRequest{}, courseRequest{}, courseReply{}, aisleRequest{}, aisleReply{}, progress{}, drawingsRequest{}, drawingsReply{}, partsReply{},
 		changeEvent{}, problem{})
 	w.file(t, "web/src/cuttypes.ts", "import type { SheetShown } from \"./types\"\n\n", cuttingRequest{}, cuttingReply{})
+	w.file(t, "web/src/climatetypes.ts", "", climateReply{})
 }
 
 // file holds a file against the types of values, without those that an earlier one

@@ -1,6 +1,7 @@
 // Calls to the program behind the page. What it says is wrong comes as a Refusal,
 // with what to do about it.
 import type { Far } from "./jobs"
+import type { ClimateReply } from "./climatetypes"
 import type { CuttingReply, CuttingRequest } from "./cuttypes"
 import type {
   AisleReply, AisleRequest, ComputeRequest, CourseReply, CourseRequest, DesignList, DraftRequest, DrawingsReply, DrawingsRequest, Edit, FaultsReply, Progress, Outcome, PartsReply, Problem, Stored, TextRequest,
@@ -47,6 +48,7 @@ export const set = async (text: string, edits: Edit[]) => (await json<{ text: st
 export const faults = (name: string, text: string) => json<FaultsReply>(call("POST", "/api/faults", { name, text, id: "" } satisfies CourseRequest))
 export const course = (q: CourseRequest, signal?: AbortSignal) => json<CourseReply>(call("POST", "/api/course", q, signal))
 export const everything = (t: TextRequest, far: Far, signal: AbortSignal) => work("everything", { ...t, id: "" } satisfies CourseRequest, (p) => p.faults, far, signal)
+export const climate = (t: TextRequest, signal?: AbortSignal) => json<ClimateReply>(call("POST", "/api/climate", t, signal))
 export const weigh = (t: TextRequest, far: Far, signal: AbortSignal) => work("weigh", t, (p) => p.weighed, far, signal)
 // work streams how far it is and returns what came of it.
 async function work<T>(path: string, q: unknown, got: (p: Progress) => T | undefined, far: Far, signal: AbortSignal): Promise<T> {

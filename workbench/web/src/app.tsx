@@ -10,6 +10,7 @@ import { watchFocus } from "./focus"
 const Look = lazy(() => import("./look"))
 const Curves = lazy(() => import("./curves"))
 const WhatIf = lazy(() => import("./whatif"))
+const Climate = lazy(() => import("./climate"))
 const Chances = lazy(() => import("./chances"))
 const FilePane = lazy(() => import("./filepane"))
 const Cutting = lazy(() => import("./cutting"))
@@ -23,6 +24,7 @@ const views: { id: View, name: string, hint: string }[] = [
   { id: "look", name: "Look", hint: "the enclosure to scale, with its water" },
   { id: "curves", name: "Curves", hint: "pump against circuit, flow of each outlet" },
   { id: "whatif", name: "What if", hint: "pull the plug, block a drain" },
+  { id: "climate", name: "Climate", hint: "a day of heat and moisture, the light on the wall" },
   { id: "chances", name: "Chances", hint: "how often each answer holds, what to measure first" },
   { id: "file", name: "File", hint: "the design itself, as a form or as text" },
   { id: "cutting", name: "Cut and buy", hint: "finished sizes, cut layouts, what to buy, papers" },
@@ -57,6 +59,7 @@ export function App() {
         {now === "look" && <Look />}
         {now === "curves" && <Curves />}
         {now === "whatif" && <WhatIf />}
+        {now === "climate" && <Climate />}
         {now === "chances" && <Chances />}
         {now === "file" && <FilePane />}
         {now === "cutting" && <Cutting />}

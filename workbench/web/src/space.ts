@@ -7,8 +7,10 @@ import {
 } from "three"
 import { OrbitControls } from "three/examples/jsm/controls/OrbitControls.js"
 import { Drops } from "./drops"
-import { dark, flowColour, seeThrough } from "./materials"
+import { dark, flowColour, looks, seeThrough } from "./materials"
+import { paintOf, wipe } from "./paint"
 import { at, ground, solid, type Drawn } from "./solids"
+import type { Painted } from "./climatetypes"
 import type { Outcome, ScenePart, Scene as Placed } from "./types"
 
 // The ways that it can be cut: by a plane across it, one from side to side, whose
@@ -22,6 +24,9 @@ export interface Space {
   section: (way: Cut, share: number) => void
   explode: (share: number) => void
   run: (on: boolean) => void
+  // paint shows a figure on the faces it is known on, fog the front as fogged.
+  paint: (p: Painted | null) => void
+  fog: (on: boolean) => void
   look: (from: "front" | "left" | "top" | "corner") => void
   colours: () => void
   end: () => void
@@ -52,6 +57,8 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
   let chosenField = ""
   let chosenLine = 0
   const drops = new Drops()
+  let coat = new Group() // what is painted
+  let misted = false
   const extent = new Box3() // of all that is drawn, not pulled apart
   let cutting: { way: Cut, share: number } = { way: "across", share: 1 }
   let frame = 0
@@ -157,6 +164,18 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
     extent.setFromObject(root)
     slice()
     root.add(ground(p))
+    mist()
+  }
+
+  // Fogged panes are white and hardly to be seen through.
+  function mist(): void {
+    for (const d of drawn) {
+      if (d.part.at !== "front" && d.part.at !== "door") continue
+      const m = (d.object.children[0] as Mesh).material as MeshLambertMaterial
+      const look = looks(d.part.kind)
+      m.opacity = misted ? 0.8 : look?.opacity ?? 1
+      m.color.set(misted ? 0xdfe6e4 : look?.colour ?? 0)
+    }
   }
 
   // Levels, flows and colours that change without the shape.
@@ -192,6 +211,7 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
 
   function place(): void {
     for (const d of drawn) d.object.position.copy(d.home).addScaledVector(d.out, apart)
+    coat.visible = apart === 0
     drops.seen(apart === 0 && levels === null) // at a moment of a fault only levels are known
     mark()
     draw()
@@ -273,6 +293,20 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
       clock = 0
       draw()
     },
+    paint(p) {
+      scene.remove(coat)
+      wipe(coat)
+      coat = p ? paintOf(p, cut) : new Group()
+      coat.visible = apart === 0
+      scene.add(coat)
+      draw()
+    },
+    fog(on) {
+      if (on === misted) return
+      misted = on
+      mist()
+      draw()
+    },
     look: view,
     colours() {
       shape = whole = ""
@@ -287,6 +321,7 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
       canvas.removeEventListener("pointerdown", start)
       canvas.removeEventListener("pointerup", stop)
       clear()
+      wipe(coat)
       renderer.dispose()
       renderer.forceContextLoss() // a browser keeps few of them, and frees them late
     },

@@ -127,12 +127,7 @@ func (j *judge) apart(a, b *hypothesis, d, more []datum) Next {
 // given returns mean and covariance of what would be read by the likeliest degree
 // of a suspect, given what was read.
 func (j *judge) given(h *hypothesis, d, more []datum) (mean []float64, cov [][]float64) {
-	p := &h.parts[0]
-	for k := range h.parts {
-		if h.parts[k].like > p.like {
-			p = &h.parts[k]
-		}
-	}
+	p := h.best()
 	all := append(append([]datum(nil), d...), more...)
 	c := j.covariance(p, all)
 	n, m := len(d), len(more)

@@ -17,6 +17,8 @@ type planted struct {
 	fit    *Fit
 	before []record.Reading
 	m      *model
+	bad    *model    // with the fault
+	u      []float64 // how it was built
 	fault  string
 	y      []float64
 }
@@ -33,7 +35,7 @@ func plant(tb testing.TB, rng *rand.Rand, k int, base bool, noise float64) plant
 	e := built(tb, k%2)
 	m := newModel(e)
 	u := drawn(rng, m)
-	p := planted{m: m}
+	p := planted{m: m, u: u}
 	var err error
 	p.fit = nothing(e)
 	if base {
@@ -65,7 +67,7 @@ func plant(tb testing.TB, rng *rand.Rand, k int, base bool, noise float64) plant
 		list := suspects(m, u, []map[int]float64{low})
 		f := &list[1+rng.IntN(len(list)-1)]
 		bad := f.from * math.Pow(f.to/f.from, rng.Float64())
-		if m.with(f, bad).foretell(u, p.y) != nil {
+		if p.bad = m.with(f, bad); p.bad.foretell(u, p.y) != nil {
 			continue // the pool would run over, or nothing would run
 		}
 		p.fault = f.ID

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 
+	"rillwright/num/fit"
 	"rillwright/record"
 )
 
@@ -29,8 +30,14 @@ type Diagnosis struct {
 	Suspects []Suspect // most probable first
 	Changes  []Change
 	Next     *Next // nil if one suspect is all but sure
-	Unused   []Unused
-	Used     int
+	// Chance is how often readings as far as these from what the first suspect
+	// foretells come about if it is right, 0 to 1.
+	Chance float64
+	// Pairs are two things wrong at once, most probable first; they are looked for
+	// where no one thing explains the readings, and told if they explain them better.
+	Pairs  []Pair
+	Unused []Unused
+	Used   int
 }
 
 // steps is how many degrees of a fault are tried; between them its effect is taken
@@ -40,14 +47,18 @@ const steps = 8
 // part is a fault of one degree: what is then read, and how that moves with the
 // degree.
 type part struct {
-	y, slope []float64
-	weight   float64
-	like     float64
+	bad    float64 // degree
+	y      []float64
+	slope  []float64
+	second []float64 // slope of the other fault, where there are two; else nil
+	weight float64
+	like   float64
 }
 
 type hypothesis struct {
 	Fault
 	parts []part
+	of    [2]*hypothesis // of two at once
 	flow  float64
 	like  float64
 }
@@ -90,6 +101,10 @@ func Diagnose(f *Fit, before, now []record.Reading) (*Diagnosis, error) {
 		h := &list[i]
 		out.Suspects = append(out.Suspects, Suspect{h.Fault, math.Exp(h.like-list[0].like) / total, h.flow})
 	}
+	out.Chance = j.chance(&list[0], d)
+	if out.Chance < unlikely {
+		out.Pairs = j.pairs(list, d)
+	}
 	out.Changes = j.changes(before, d)
 	if len(list) > 1 && out.Suspects[0].Probability < 0.95 {
 		out.Next = j.next(&list[0], &list[1], d)
@@ -120,7 +135,7 @@ func (j *judge) hypotheses(d []datum) []hypothesis {
 			for s := range y {
 				y[s] *= j.ratio[s]
 			}
-			h.parts = append(h.parts, part{y: y, weight: 1 / float64(n)})
+			h.parts = append(h.parts, part{bad: bad, y: y, weight: 1 / float64(n)})
 		}
 		h.slopes()
 		if len(h.parts) > 0 {
@@ -175,6 +190,9 @@ func (j *judge) covariance(p *part, places []datum) [][]float64 {
 		}
 		for b := range a + 1 {
 			s := between * between * p.slope[places[a].site] * p.slope[places[b].site]
+			if p.second != nil {
+				s += between * between * p.second[places[a].site] * p.second[places[b].site]
+			}
 			for k, v := range t {
 				s += v * g[b][k]
 			}
@@ -203,15 +221,11 @@ func (j *judge) covariance(p *part, places []datum) [][]float64 {
 func (j *judge) weigh(list []hypothesis, d []datum) {
 	for i := range list {
 		h := &list[i]
-		best := math.Inf(-1)
+		best := h.parts[0].like
 		for k := range h.parts {
 			p := &h.parts[k]
-			miss := make([]float64, len(d))
-			for a := range d {
-				miss[a] = d[a].value - p.y[d[a].site]
-			}
-			p.like = normal(j.covariance(p, d), miss) + math.Log(p.weight)
-			if p.like > best {
+			p.like = normal(j.covariance(p, d), p.miss(d)) + math.Log(p.weight)
+			if k == 0 || p.like > best {
 				best = p.like
 				h.flow = j.outlets(p) / j.outlets(&part{y: j.y})
 			}
@@ -222,6 +236,33 @@ func (j *judge) weigh(list []hypothesis, d []datum) {
 		}
 		h.like = best + math.Log(sum)
 	}
+}
+
+// miss is what was read less what a part foretells of it.
+func (p *part) miss(d []datum) []float64 {
+	out := make([]float64, len(d))
+	for a := range d {
+		out[a] = d[a].value - p.y[d[a].site]
+	}
+	return out
+}
+
+// best is the likeliest part.
+func (h *hypothesis) best() *part {
+	p := &h.parts[0]
+	for k := range h.parts {
+		if h.parts[k].like > p.like {
+			p = &h.parts[k]
+		}
+	}
+	return p
+}
+
+// chance returns how often readings are so far from a hypothesis that is right.
+func (j *judge) chance(h *hypothesis, d []datum) float64 {
+	p := h.best()
+	_, square := decompose(j.covariance(p, d), p.miss(d))
+	return fit.Beyond(square, len(d))
 }
 
 // outlets is the flow of all outlets.

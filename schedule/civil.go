@@ -69,6 +69,11 @@ func (d Day) String() string {
 	return fmt.Sprintf("%04d-%02d-%02d", y, m, n)
 }
 
+// Named returns a day with its weekday: Sat 2026-01-31.
+func (d Day) Named() string {
+	return [...]string{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"}[d.Weekday()] + " " + d.String()
+}
+
 // Weekday returns 0 for Monday to 6 for Sunday.
 func (d Day) Weekday() int {
 	w := (int(d) + 3) % 7 // 1970-01-01 was a Thursday
@@ -87,9 +92,10 @@ func (m Moment) Day() Day { return Day(floorDiv(int(m), DayMinutes)) }
 // Minute returns the minute of the day, 0 to 1439.
 func (m Moment) Minute() int { return int(m - m.Day().At(0)) }
 
-func (m Moment) String() string {
-	return fmt.Sprintf("%s %02d:%02d", m.Day(), m.Minute()/60, m.Minute()%60)
-}
+func (m Moment) String() string { return m.Day().String() + " " + m.Clock() }
+
+// Clock returns the time of day: 18:30.
+func (m Moment) Clock() string { return fmt.Sprintf("%02d:%02d", m.Minute()/60, m.Minute()%60) }
 
 func floorDiv(a, b int) int {
 	q := a / b

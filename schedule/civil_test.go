@@ -17,6 +17,9 @@ func TestDays(t *testing.T) {
 		if y2, m2, d2 := day.Date(); y2 != y || m2 != int(m) || d2 != d {
 			t.Fatalf("%s comes back as %d-%d-%d", at, y2, m2, d2)
 		}
+		if at.Format("Mon 2006-01-02 15:04") != day.Named()+" "+day.At(0).Clock() {
+			t.Fatalf("%s is named %s", at, day.Named())
+		}
 		if w := (int(at.Weekday()) + 6) % 7; day.Weekday() != w {
 			t.Fatalf("%s: weekday %d, not %d", at, day.Weekday(), w)
 		}

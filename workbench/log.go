@@ -188,6 +188,13 @@ func (p *logView) diagnose(ctx context.Context, b *Bench, rep *rillwright.Report
 		}
 		p.Suspects = append(p.Suspects, logSuspect{share, s.What, s.Do})
 	}
+	if d.Chance < 0.01 {
+		p.Two = "No one thing that is looked for explains what was read, nor do two at once: measure again what looks odd."
+		if len(d.Pairs) > 0 {
+			f := &d.Pairs[0].Faults
+			p.Two = fmt.Sprintf("No one thing explains what was read. Two at once do it better: %s, and %s. First: %s; then: %s.", f[0].What, f[1].What, f[0].Do, f[1].Do)
+		}
+	}
 	if d.Next != nil {
 		p.Next = fmt.Sprintf("Measure next: %s, about %.0f min.", d.Next.ID, d.Next.Minutes)
 	}

@@ -27,6 +27,7 @@ var logTemplate = template.Must(template.New("log").Parse(`<!doctype html>
 {{range .Findings}}<p class="fault">{{.}}</p>{{end}}
 {{if .Due}}<h2>Due</h2><table>{{range .Due}}<tr><td>{{.What}}<br><small>{{.How}}</small></td><td class="n">{{.When}}</td></tr>{{end}}</table>{{end}}
 {{if .Count}}<h2>What is wrong?</h2>
+{{with .Two}}<p>{{.}}</p>{{end}}
 {{if .Suspects}}<table>{{range .Suspects}}<tr><td class="n">{{.Share}}</td><td>{{.What}}<br><small>Do: {{.Do}}</small></td></tr>{{end}}</table>{{with .Next}}<p>{{.}}</p>{{end}}
 {{else if .LookFault}}<p class="fault">{{.LookFault}}</p>{{else}}<p><a href="{{.Path}}?look=1">Set the last three days against the first month</a></p>{{end}}{{end}}
 {{if .Trends}}<h2>Where it is going</h2>{{range .Trends}}<p>{{.ID}}: {{.Say}} ({{.FirstFlow}})</p>

@@ -24,7 +24,7 @@ type logView struct {
 	Fault, LookFault  string
 	Findings          []string
 	Suspects          []logSuspect
-	Next              string
+	Next, Two         string
 	Due               []logDue
 	Trends            []logTrend
 	Rows              []logRow

@@ -19,12 +19,16 @@ const Shop = "shop"
 // nothing. Assumed.
 var usualDelivery = [3]float64{5, 8, 15}
 
+// delivered is the step that is the coming of the glass.
+const delivered = "delivery"
+
 // Work is a design's steps and the project that they make.
 type Work struct {
 	Steps   []Step // in the order of the project's tasks
 	Project *schedule.Project
 	Later   []Step // what comes after the deadline is met: settling before animals
 	Things  Things
+	Air     cure.Air // in which joints cure
 	Assumed []string // what was taken where the file says nothing, or only words
 }
 
@@ -60,6 +64,7 @@ func Plan(e *enclosure.Enclosure, joints study.Joints, today schedule.Day) (*Wor
 		w.Assumed = append(w.Assumed, "joints cure at 20 C: place.air does not say")
 	}
 	w.Assumed = append(w.Assumed, fmt.Sprintf("joints cure at %.3g C and a humidity of 50 %%, where the enclosure will stand", air.Celsius), "a helper comes when two are wanted")
+	w.Air = air
 	if w.Things, err = Find(e, joints, air); err != nil {
 		errs = append(errs, at("place.air", e.Design.Place.Air.Pos.Line, err))
 	}
@@ -109,7 +114,8 @@ func (w *Work) deliver(days [3]float64, calendar, assumed bool) {
 		}
 		band := schedule.Lasting{Low: quantity.Duration(days[0] * 86400), Likely: quantity.Duration(days[1] * 86400), High: quantity.Duration(days[2] * 86400)}
 		rule := *w.Steps[i].Rule
-		rule.ID, rule.Say, rule.Mark = "delivery", "The glass comes", "the design file"
+		rule.ID, rule.Say, rule.Mark = delivered, "The glass comes", "the design file"
+		rule.Why, rule.Tools, rule.Closes, rule.CleanUp, rule.Wet = "", "", "", "", false
 		if assumed {
 			rule.Mark = "assumed"
 			w.Assumed = append(w.Assumed, fmt.Sprintf("glass comes after %g to %g working days: budget.delivery does not say", days[0], days[2]))

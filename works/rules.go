@@ -32,6 +32,8 @@ type Rule struct {
 	Work, Wait         schedule.Lasting
 	Cure               bool   // wait at least for the sealant of the thing
 	Mark               string // what the times come from
+	Wet                bool   // done with fresh sealant, which skins
+	CleanUp            string // what to do before leaving
 }
 
 // Before is a rule whose steps come first.
@@ -40,7 +42,7 @@ type Before struct {
 	Work bool // its work suffices
 }
 
-var columns = []string{"id", "each", "say", "after", "why", "closes", "tools", "hands", "whole", "work", "wait", "cure", "mark"}
+var columns = []string{"id", "each", "say", "after", "why", "closes", "tools", "hands", "whole", "work", "wait", "cure", "mark", "wet", "cleanup"}
 
 // Kinds returns the words that the column "each" may hold.
 func Kinds() []string {
@@ -76,7 +78,7 @@ func Read(text string) ([]Rule, error) {
 }
 
 func read(rec []string) (Rule, error) {
-	u := Rule{ID: rec[0], Each: rec[1], Say: rec[2], Why: rec[4], Closes: rec[5], Tools: rec[6], Mark: rec[12]}
+	u := Rule{ID: rec[0], Each: rec[1], Say: rec[2], Why: rec[4], Closes: rec[5], Tools: rec[6], Mark: rec[12], CleanUp: rec[14]}
 	if u.ID == "" || strings.ContainsAny(u.ID, " ~:") {
 		return u, fmt.Errorf("id %q: write one word", u.ID)
 	}
@@ -94,7 +96,7 @@ func read(rec []string) (Rule, error) {
 	if u.Hands, err = strconv.Atoi(rec[7]); err != nil || u.Hands < 1 || u.Hands > 2 {
 		return u, fmt.Errorf("hands %q: write 1 or 2", rec[7])
 	}
-	for i, yes := range map[int]*bool{8: &u.Whole, 11: &u.Cure} {
+	for i, yes := range map[int]*bool{8: &u.Whole, 11: &u.Cure, 13: &u.Wet} {
 		if rec[i] != "yes" && rec[i] != "no" {
 			return u, fmt.Errorf("%s %q: write yes or no", columns[i], rec[i])
 		}

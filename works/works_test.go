@@ -123,14 +123,14 @@ func TestRulesThatCannotBe(t *testing.T) {
 	for name, c := range map[string][2]string{
 		"other columns": {"id,each\n", "fields"},
 		"other names":   {strings.Replace(head, "say", "said", 1), "first line"},
-		"no kind":       {head + "a,roof,Do,,,,,1,no,1,0,no,assumed\n", "line 2: each"},
-		"three hands":   {head + "a,build,Do,,,,,3,no,1,0,no,assumed\n", "hands"},
-		"falling":       {head + "a,build,Do,,,,,1,no,3 2 1,0,no,assumed\n", "work"},
-		"two figures":   {head + "a,build,Do,,,,,1,no,1,1 2,no,assumed\n", "wait"},
-		"not below":     {head + "a,build,Do,b,,,,1,no,1,0,no,assumed\nb,build,Do,,,,,1,no,1,0,no,assumed\n", "does not stand above"},
-		"twice":         {head + "a,build,Do,,,,,1,no,1,0,no,assumed\na,build,Do,,,,,1,no,1,0,no,assumed\n", "twice"},
-		"maybe":         {head + "a,build,Do,,,,,1,maybe,1,0,no,assumed\n", "whole"},
-		"two names":     {head + "a,build,%s %s,,,,,1,no,1,0,no,assumed\n", "say"},
+		"no kind":       {head + "a,roof,Do,,,,,1,no,1,0,no,assumed,no,\n", "line 2: each"},
+		"three hands":   {head + "a,build,Do,,,,,3,no,1,0,no,assumed,no,\n", "hands"},
+		"falling":       {head + "a,build,Do,,,,,1,no,3 2 1,0,no,assumed,no,\n", "work"},
+		"two figures":   {head + "a,build,Do,,,,,1,no,1,1 2,no,assumed,no,\n", "wait"},
+		"not below":     {head + "a,build,Do,b,,,,1,no,1,0,no,assumed,no,\nb,build,Do,,,,,1,no,1,0,no,assumed,no,\n", "does not stand above"},
+		"twice":         {head + "a,build,Do,,,,,1,no,1,0,no,assumed,no,\na,build,Do,,,,,1,no,1,0,no,assumed,no,\n", "twice"},
+		"maybe":         {head + "a,build,Do,,,,,1,maybe,1,0,no,assumed,no,\n", "whole"},
+		"two names":     {head + "a,build,%s %s,,,,,1,no,1,0,no,assumed,no,\n", "say"},
 	} {
 		if _, err := Read(c[0]); err == nil || !strings.Contains(err.Error(), c[1]) {
 			t.Errorf("%s: %v", name, err)

@@ -21,7 +21,7 @@ type diagnoseCommand struct {
 
 // Help tells how suspects are ranked.
 func (*diagnoseCommand) Help() string {
-	return "Computes what each thing that may be wrong would do to what you measured, in the whole circuit, and ranks them by how well they explain it. Readings of the first month, if there are any, tell how it was when all was well. Probabilities are among the suspects listed: what is not on the list is not looked for.\n" + exitHelp
+	return "Computes what each thing that may be wrong would do to what you measured, in the whole circuit, and ranks them by how well they explain it. Readings of the first month, if there are any, tell how it was when all was well. Probabilities are among the suspects listed: what is not on the list is not looked for. Where no one suspect explains the readings, two at once are tried.\n" + exitHelp
 }
 
 // Run prints what has gone wrong.
@@ -70,6 +70,13 @@ type suspectJSON struct {
 	Flow        float64 `json:"flow"` // of the outlets, as a share
 }
 
+type pairJSON struct {
+	IDs         [2]string `json:"ids"`
+	Probability float64   `json:"probability"`
+	Chance      float64   `json:"chance"`
+	Flow        float64   `json:"flow"`
+}
+
 type changeJSON struct {
 	ID     string   `json:"id"`
 	Before *float64 `json:"before,omitempty"` // SI
@@ -81,6 +88,8 @@ type diagnosisJSON struct {
 	Design   string        `json:"design"`
 	Used     int           `json:"used"`
 	Suspects []suspectJSON `json:"suspects"`
+	Chance   float64       `json:"chance"` // of such readings if the first suspect is right
+	Pairs    []pairJSON    `json:"pairs,omitempty"`
 	Changes  []changeJSON  `json:"changes"`
 	Next     *nextJSON     `json:"next,omitempty"`
 }
@@ -94,7 +103,11 @@ type nextJSON struct {
 }
 
 func diagnosisOf(file string, d *asbuilt.Diagnosis) diagnosisJSON {
-	out := diagnosisJSON{Design: file, Used: d.Used, Suspects: []suspectJSON{}, Changes: []changeJSON{}}
+	out := diagnosisJSON{Design: file, Used: d.Used, Suspects: []suspectJSON{}, Changes: []changeJSON{}, Chance: rounded(d.Chance, 2)}
+	for i := range d.Pairs {
+		x := &d.Pairs[i]
+		out.Pairs = append(out.Pairs, pairJSON{[2]string{x.Faults[0].ID, x.Faults[1].ID}, math.Round(x.Probability*1e4) / 1e4, rounded(x.Chance, 2), rounded(x.Flow, 3)})
+	}
 	for i := range d.Suspects {
 		s := &d.Suspects[i]
 		out.Suspects = append(out.Suspects, suspectJSON{s.ID, s.What, s.Do, math.Round(s.Probability*1e4) / 1e4, rounded(s.Flow, 3)})
@@ -125,6 +138,7 @@ func printDiagnosis(w io.Writer, name string, sys quantity.System, d *asbuilt.Di
 			fmt.Fprintf(w, "it was: %s\n", showSite(wordOf(c.ID), c.Before, sys))
 		}
 	}
+	printTwo(w, d)
 	for i := range d.Suspects {
 		s := &d.Suspects[i]
 		if i > 2 && s.Probability < 0.05 || i > 0 && s.Probability < least {
@@ -147,6 +161,31 @@ func printDiagnosis(w io.Writer, name string, sys quantity.System, d *asbuilt.Di
 		}
 	}
 	printUnused(w, d.Unused, now)
+}
+
+// printTwo tells that no one suspect explains the readings, and which two do.
+func printTwo(w io.Writer, d *asbuilt.Diagnosis) {
+	if d.Chance >= 0.01 {
+		return
+	}
+	fmt.Fprintln(w, "  no one thing that is looked for explains what was read")
+	for i := range d.Pairs {
+		x := &d.Pairs[i]
+		if i > 0 && x.Probability < 0.05 {
+			break
+		}
+		fmt.Fprintf(w, "  two at once: %s, and %s [%s] [%s]\n", x.Faults[0].What, x.Faults[1].What, x.Faults[0].ID, x.Faults[1].ID)
+		if i == 0 {
+			fmt.Fprintf(w, "          first: %s; then: %s\n", x.Faults[0].Do, x.Faults[1].Do)
+		}
+	}
+	switch {
+	case len(d.Pairs) == 0:
+		fmt.Fprintln(w, "  nor do two at once, of what is looked for: measure again what looks odd, and look for what is not on the list")
+	case d.Pairs[0].Chance < 0.01:
+		fmt.Fprintln(w, "    they explain it better, but not well: measure again what looks odd")
+	}
+	fmt.Fprintln(w, "  one alone, the likeliest")
 }
 
 // wordOf is what stands before the part in an id.

@@ -9,6 +9,7 @@ import (
 
 	"rillwright"
 	"rillwright/schedule"
+	"rillwright/sheets"
 	"rillwright/study"
 	"rillwright/works"
 )
@@ -16,7 +17,10 @@ import (
 type planCommand struct {
 	Design string `arg:"" help:"A design file, or demo (metric) or demo-us for a built-in one."`
 	At     string `help:"The first day, if budget.start does not say and it is not today: 2026-11-26." placeholder:"DAY"`
-	Format string `enum:"text,csv,json,ics" default:"text" help:"Print as text (if left out), csv, json, or ics: a calendar (iCalendar) with alarms." placeholder:"text|csv|json|ics"`
+	Next   bool   `help:"Only the next three things to do, with all that is to be known at the bench."`
+	From   string `help:"With --next: of those that begin on this day or later; if left out, of all that are not done." placeholder:"DAY"`
+	Format string `enum:"text,csv,json,ics,svg,pdf" default:"text" help:"Print as text (if left out), csv, json, or ics: a calendar (iCalendar) with alarms. svg or pdf: a chart, as SVG on one sheet as large as it needs; with --next a card in large type." placeholder:"text|csv|json|ics|svg|pdf"`
+	Paper  string `enum:"a4,letter,auto" default:"auto" help:"The paper of svg and pdf: a4 or letter; if left out, letter for a design in US units and a4 for any other." placeholder:"a4|letter"`
 }
 
 // Help tells where the figures come from.
@@ -62,7 +66,14 @@ func (c *planCommand) Run(std *Streams) error {
 	if err != nil {
 		return refuse(std, fmt.Errorf("%s: %w", file, err))
 	}
-	if err := c.print(std.Out, r.Name, w, plan); err != nil {
+	o := &planOut{enclosure: e, work: w, plan: plan, lines: works.Lines(w, plan), print: sheets.Print{Paper: (&drawCommand{Paper: c.Paper}).paper(e.Units), Mark: mark(data)}}
+	if c.Next {
+		if err := o.from(c.From); err != nil {
+			return refuse(std, err)
+		}
+		o.lines, o.next = works.Next(o.lines, atOnce), true
+	}
+	if err := o.write(std.Out, c.Format); err != nil {
 		return err
 	}
 	if plan.Late > 0 {
@@ -71,39 +82,35 @@ func (c *planCommand) Run(std *Streams) error {
 	return nil
 }
 
-// printPlan prints the steps by day, then what sets the end.
-func printPlan(to io.Writer, name string, w *works.Work, plan *schedule.Plan) error {
+// text prints the steps by day, then what sets the end.
+func (o *planOut) text(to io.Writer) error {
 	b := bufio.NewWriter(to)
-	fmt.Fprintf(b, "%s: order of work\n", name)
+	fmt.Fprintf(b, "%s: order of work\n", o.name())
 	last := schedule.Day(-1)
-	for _, i := range byTime(w, plan) {
-		it, s := &plan.Items[i], &w.Steps[i]
-		if d := shownAt(s, it).Day(); d != last {
+	for i := range o.lines {
+		l := &o.lines[i]
+		if d := l.At().Day(); d != last {
 			last = d
-			fmt.Fprintf(b, "\n%s\n", dayName(d))
+			fmt.Fprintf(b, "\n%s\n", d.Named())
 		}
-		if isDelivery(s) {
-			fmt.Fprintf(b, "    %s\n", s.Say)
+		if l.Comes {
+			fmt.Fprintf(b, "    %s\n", l.Say)
 			continue
 		}
-		fmt.Fprintf(b, "[ ] %s %s%s\n", it.Start.String()[len("2026-11-26 "):], s.Say, hands(s))
-		for _, say := range says(s, it) {
+		fmt.Fprintf(b, "[ ] %s %s%s\n", l.Start.Clock(), l.Say, hands(l))
+		for _, say := range says(l) {
 			fmt.Fprintf(b, "      %s\n", say)
 		}
 	}
 	fmt.Fprintf(b, "\nEND\n")
-	if err := printEnd(b, w, plan); err != nil {
+	if err := printEnd(b, o.work, o.plan); err != nil {
 		return err
 	}
 	fmt.Fprintf(b, "\nTAKEN\n")
-	for _, a := range w.Assumed {
+	for _, a := range o.work.Assumed {
 		fmt.Fprintf(b, "  %s\n", a)
 	}
 	return b.Flush()
-}
-
-func dayName(d schedule.Day) string {
-	return []string{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"}[d.Weekday()] + " " + d.String()
 }
 
 func dayCount(n schedule.Moment) string {
@@ -113,36 +120,37 @@ func dayCount(n schedule.Moment) string {
 	return fmt.Sprintf("%d days", n)
 }
 
-func hands(s *works.Step) string {
-	if s.Rule.Hands > 1 {
+func hands(l *works.Line) string {
+	if l.Hands > 1 {
 		return " (two people)"
 	}
 	return ""
 }
 
 // says lists what is to be known of a step.
-func says(s *works.Step, it *schedule.Item) []string {
+func says(l *works.Line) []string {
 	var out []string
-	if s.Rule.Why != "" {
-		out = append(out, "why: "+s.Rule.Why)
-	}
-	if s.Rule.Tools != "" {
-		out = append(out, "tools: "+s.Rule.Tools)
-	}
-	if s.Rule.Closes != "" {
-		out = append(out, "closes off: "+s.Rule.Closes)
-	}
-	if it.Finish > it.End {
-		say := fmt.Sprintf("then stands until %s, %s", dayName(it.Finish.Day()), it.Finish.String()[len("2026-11-26 "):])
-		if s.ByCure {
-			say += "; set by the sealant of " + s.Thing.By
+	for _, say := range [][2]string{{"why", l.Why}, {"tools", l.Tools}, {"wet sealant", l.Skins()}, {"clean up", l.CleanUp}, {"closes off", l.Closes}} {
+		if say[1] != "" {
+			out = append(out, say[0]+": "+say[1])
 		}
-		out = append(out, say)
 	}
-	if it.Slack >= schedule.DayMinutes {
-		out = append(out, "may wait "+dayCount(it.Slack/schedule.DayMinutes))
+	if l.Finish > l.End {
+		out = append(out, stands(l))
+	}
+	if l.Slack >= schedule.DayMinutes {
+		out = append(out, "may wait "+dayCount(l.Slack/schedule.DayMinutes))
 	}
 	return out
+}
+
+// stands tells until when a step then stands.
+func stands(l *works.Line) string {
+	say := fmt.Sprintf("then stands until %s, %s", l.Finish.Day().Named(), l.Finish.Clock())
+	if l.By != "" {
+		say += "; set by the sealant of " + l.By
+	}
+	return say
 }
 
 // printEnd tells when all is done, how sure that is, and what buys days.
@@ -151,13 +159,13 @@ func printEnd(b *bufio.Writer, w *works.Work, plan *schedule.Plan) error {
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(b, "  likely on %s", dayName(plan.Finish.Day()))
+	fmt.Fprintf(b, "  likely on %s", plan.Finish.Day().Named())
 	if late, ok := chances.Quantile(0.9); ok {
-		fmt.Fprintf(b, "; nine times in ten by %s, if one step's delay has nothing to do with another's", dayName(late.Day()))
+		fmt.Fprintf(b, "; nine times in ten by %s, if one step's delay has nothing to do with another's", late.Day().Named())
 	}
 	fmt.Fprintln(b)
 	if d := w.Project.Deadline; d != 0 {
-		fmt.Fprintf(b, "  deadline %s: ", dayName(d.Day()))
+		fmt.Fprintf(b, "  deadline %s: ", d.Day().Named())
 		if plan.Late > 0 {
 			fmt.Fprintf(b, "likely missed by %s; met %.0f times in 100\n", dayCount((plan.Late+schedule.DayMinutes-1)/schedule.DayMinutes), 100*chances.By(d))
 		} else {
@@ -172,7 +180,7 @@ func printEnd(b *bufio.Writer, w *works.Work, plan *schedule.Plan) error {
 	for _, g := range gains[:min(len(gains), 3)] {
 		what := g.Task + " at its shortest"
 		if g.Resource != "" {
-			what = "the " + g.Resource + " on " + dayName(schedule.Day(4 + g.Weekday))[:3] + " as long as on the longest day"
+			what = "the " + g.Resource + " on " + schedule.Day(4 + g.Weekday).Named()[:3] + " as long as on the longest day"
 		}
 		fmt.Fprintf(b, "  sooner by %.1f days: %s\n", float64(g.Minutes)/schedule.DayMinutes, what)
 	}

@@ -63,3 +63,25 @@ func TestPlanCalendar(t *testing.T) {
 		t.Errorf("%d alarms", n)
 	}
 }
+
+// The card for the bench is one sheet of the paper asked for, in either format, and
+// so is the chart as SVG.
+func TestPlanCard(t *testing.T) {
+	_, svg, _ := run("plan", "--next", "--format", "svg", "--paper", "letter", "demo")
+	if !strings.Contains(svg, `width="215.9mm"`) || !strings.Contains(svg, "Next at the bench") {
+		t.Errorf("no card: %.200s", svg)
+	}
+	_, pdf, _ := run("plan", "--next", "--format", "pdf", "demo")
+	if !strings.HasPrefix(pdf, "%PDF-") || strings.Count(pdf, "/Type /Page\n") != 1 {
+		t.Errorf("no card: %.20q", pdf)
+	}
+	_, chart, _ := run("plan", "--format", "svg", "demo")
+	if n := strings.Count(chart, "Chart of the plan"); n == 0 || strings.Contains(chart, "the plan, 1") || !strings.Contains(chart, "The glass comes") {
+		t.Errorf("no chart: %.200s", chart)
+	}
+	_, out, _ := run("plan", "--next", "--from", "2026-03-28", "--format", "json", "demo")
+	var p planned
+	if err := json.Unmarshal([]byte(out), &p); err != nil || len(p.Steps) != 3 {
+		t.Errorf("%d steps are next: %v", len(p.Steps), err)
+	}
+}

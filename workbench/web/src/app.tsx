@@ -10,6 +10,7 @@ import { watchFocus } from "./focus"
 const Look = lazy(() => import("./look"))
 const Curves = lazy(() => import("./curves"))
 const WhatIf = lazy(() => import("./whatif"))
+const Plan = lazy(() => import("./plan"))
 const Climate = lazy(() => import("./climate"))
 const Chances = lazy(() => import("./chances"))
 const FilePane = lazy(() => import("./filepane"))
@@ -27,6 +28,7 @@ const views: { id: View, name: string, hint: string }[] = [
   { id: "climate", name: "Climate", hint: "a day of heat and moisture, the light on the wall" },
   { id: "chances", name: "Chances", hint: "how often each answer holds, what to measure first" },
   { id: "file", name: "File", hint: "the design itself, as a form or as text" },
+  { id: "plan", name: "Plan", hint: "the order of work, what each step closes off" },
   { id: "cutting", name: "Cut and buy", hint: "finished sizes, cut layouts, what to buy, papers" },
   { id: "aisle", name: "Aisle", hint: "compare boxes on the shelf" },
   { id: "bench", name: "Bench", hint: "the next things to do, in large type" },
@@ -62,6 +64,7 @@ export function App() {
         {now === "climate" && <Climate />}
         {now === "chances" && <Chances />}
         {now === "file" && <FilePane />}
+        {now === "plan" && <Plan />}
         {now === "cutting" && <Cutting />}
         {now === "aisle" && <Aisle />}
         {now === "bench" && <Bench />}

@@ -5,48 +5,38 @@ import * as api from "./api"
 import { axes } from "./curves"
 import { lazy } from "./lazy"
 import { Plot } from "./plot"
-import { fogged, good, name, painted, tell, text } from "./store"
+import { useReply } from "./reply"
+import { fogged, good, painted } from "./store"
 import { stepShade } from "./shades"
 import { digits, hour, showPart, tempUnit, volumeUnit, show } from "./units"
-import type { ClimateReply, Painted, SeasonShown } from "./climatetypes"
+import type { Painted, SeasonShown } from "./climatetypes"
 
 const Picture = lazy<object>(async () => ({ default: (await import("./look")).InSpace }))
 
 // Climate: a day of heat and moisture with the front fogging in the picture, and the
 // light painted on wall and water.
 export default function Climate() {
-  const [c, put] = useState<{ of: string, got: ClimateReply } | null>(null)
+  const c = useReply(api.climate)
   const [season, choose] = useState(0)
-  const of = text.value
   const report = good.value?.report
-  useEffect(() => {
-    const stop = new AbortController()
-    const wait = window.setTimeout(() => {
-      api.climate({ name: name.value, text: of }, stop.signal).then((got) => put({ of: name.value, got }), (e: unknown) => { if (!stop.signal.aborted) tell(e) })
-    }, 200)
-    return () => {
-      stop.abort()
-      window.clearTimeout(wait)
-    }
-  }, [of, name.value])
   useEffect(() => () => {
     fogged.value = false
     painted.value = null
   }, [])
-  if (!report || !c || c.of !== name.value) return <p class="wait">Following a day …</p>
+  if (!report || !c) return <p class="wait">Following a day …</p>
   const us = report.units === "us"
-  const s = c.got.seasons[season]
+  const s = c.seasons[season]
   return (
-    <div class="whatif climate">
+    <div class="whatif aside climate">
       {s && (
         <Day s={s} us={us}>
           <div class="tabs" role="group" aria-label="Season">
-            {c.got.seasons.map((x, i) => <button key={x.name} type="button" aria-pressed={i === season} onClick={() => choose(i)}>With the {x.name}</button>)}
+            {c.seasons.map((x, i) => <button key={x.name} type="button" aria-pressed={i === season} onClick={() => choose(i)}>With the {x.name}</button>)}
           </div>
         </Day>
       )}
-      <Map p={c.got.light} none="The file lists no lamp with its lumens or its power, so no light can be painted. Daylight is not counted." />
-      <p class="quiet">As is likely. Taken for granted: {c.got.taken.join("; ")}.</p>
+      <Map p={c.light} none="The file lists no lamp with its lumens or its power, so no light can be painted. Daylight is not counted." />
+      <p class="quiet">As is likely. Taken for granted: {c.taken.join("; ")}.</p>
     </div>
   )
 }

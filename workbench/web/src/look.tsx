@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from "preact/hooks"
 import { Flat } from "./flat"
 import { Papers } from "./papers"
 import { PartCard } from "./partcard"
-import { chosen, fogged, good, moment, painted, theme } from "./store"
+import { chosen, fogged, good, lit, moment, painted, theme } from "./store"
 import { shades } from "./shades"
 import { flowUnit, show as showIn, smallFlowUnit } from "./units"
 import type { ScenePart, Water } from "./types"
@@ -90,6 +90,7 @@ export function InSpace() {
       try {
         ref.current = space(canvas.current, (p: ScenePart | null) => { chosen.value = p?.field ?? "" })
         ref.current.paint(painted.peek())
+        ref.current.light(lit.peek())
         ref.current.fog(fogged.peek())
         if (good.peek()) ref.current.show(good.peek()!, moment.peek()?.level ?? null)
       } catch {
@@ -108,6 +109,7 @@ export function InSpace() {
     ref.current?.choose(line > 0 ? "" : chosen.value, line)
   }, [chosen.value, o])
   useEffect(() => { ref.current?.paint(painted.value) }, [painted.value])
+  useEffect(() => { ref.current?.light(lit.value) }, [lit.value])
   useEffect(() => { ref.current?.fog(fogged.value) }, [fogged.value])
   useEffect(() => { ref.current?.colours() }, [theme.value])
   useEffect(() => ref.current?.run(running), [running])

@@ -10,6 +10,7 @@ import { Drops } from "./drops"
 import { dark, flowColour, looks, seeThrough } from "./materials"
 import { paintOf, wipe } from "./paint"
 import { at, ground, solid, type Drawn } from "./solids"
+import type { LostPart } from "./plantypes"
 import type { Painted } from "./climatetypes"
 import type { Outcome, ScenePart, Scene as Placed } from "./types"
 
@@ -20,6 +21,7 @@ export type Cut = "across" | "front" | "level"
 export interface Space {
   show: (o: Outcome, level: Map<string, number> | null) => void
   choose: (field: string, line: number) => void
+  light: (parts: LostPart[]) => void // as well as what is chosen
   // section shows no more than a share of it, from the left, the back or the floor.
   section: (way: Cut, share: number) => void
   explode: (share: number) => void
@@ -31,6 +33,8 @@ export interface Space {
   colours: () => void
   end: () => void
 }
+
+const key = (p: LostPart) => `${p.kind}|${p.field}|${p.name}`
 
 export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) => void): Space {
   const renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, preserveDrawingBuffer: true })
@@ -59,6 +63,7 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
   const drops = new Drops()
   let coat = new Group() // what is painted
   let misted = false
+  let shownUp = new Set<string>()
   const extent = new Box3() // of all that is drawn, not pulled apart
   let cutting: { way: Cut, share: number } = { way: "across", share: 1 }
   let frame = 0
@@ -164,18 +169,6 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
     extent.setFromObject(root)
     slice()
     root.add(ground(p))
-    mist()
-  }
-
-  // Fogged panes are white and hardly to be seen through.
-  function mist(): void {
-    for (const d of drawn) {
-      if (d.part.at !== "front" && d.part.at !== "door") continue
-      const m = (d.object.children[0] as Mesh).material as MeshLambertMaterial
-      const look = looks(d.part.kind)
-      m.opacity = misted ? 0.8 : look?.opacity ?? 1
-      m.color.set(misted ? 0xdfe6e4 : look?.colour ?? 0)
-    }
   }
 
   // Levels, flows and colours that change without the shape.
@@ -217,11 +210,20 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
     draw()
   }
 
+  // mark shows up what is chosen or lit, through what stands before it, and fogs the
+  // front: white, and hardly to be seen through.
   function mark(): void {
     for (const d of drawn) {
-      const on = (chosenField !== "" && (d.part.field === chosenField || chosenField.startsWith(`${d.part.field}.`))) || (chosenLine > 0 && d.part.line === chosenLine)
+      const up = shownUp.has(key(d.part))
+      const on = up || (chosenField !== "" && (d.part.field === chosenField || chosenField.startsWith(`${d.part.field}.`))) || (chosenLine > 0 && d.part.line === chosenLine)
+      const fogged = misted && (d.part.at === "front" || d.part.at === "door")
       d.object.traverse((o) => {
-        if (o instanceof Mesh && !(o instanceof InstancedMesh)) (o.material as MeshLambertMaterial).emissive.set(on ? (dark() ? 0x8a5a10 : 0xc06a00) : 0x000000)
+        if (!(o instanceof Mesh) || o instanceof InstancedMesh) return
+        const m = o.material as MeshLambertMaterial
+        m.emissive.set(on ? (dark() ? 0x8a5a10 : 0xc06a00) : 0x000000)
+        m.opacity = fogged ? 0.8 : up ? Math.max(0.45, d.opacity) : d.opacity
+        m.depthTest = !up || seeThrough(d.part.kind)
+        if (d.part.kind !== "outlet") m.color.set(up ? 0xffa040 : fogged ? 0xdfe6e4 : looks(d.part.kind)?.colour ?? 0) // outlets have their flow's
       })
     }
   }
@@ -293,6 +295,11 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
       clock = 0
       draw()
     },
+    light(parts) {
+      shownUp = new Set(parts.map(key))
+      mark()
+      draw()
+    },
     paint(p) {
       scene.remove(coat)
       wipe(coat)
@@ -304,7 +311,7 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
     fog(on) {
       if (on === misted) return
       misted = on
-      mist()
+      mark()
       draw()
     },
     look: view,

@@ -84,4 +84,3 @@ func behind(l *layout.Layout, s *works.Step, p *layout.Part) bool {
 	}
 	return false
 }
-

@@ -228,6 +228,14 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
     }
   }
 
+  // touched draws what stands there in its new colours; before that there is nothing
+  // to draw.
+  const touched = () => {
+    if (!outcome) return
+    mark()
+    draw()
+  }
+
   const view = (from: "front" | "left" | "top" | "corner") => {
     const p = outcome?.scene
     if (!p) return
@@ -297,22 +305,20 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
     },
     light(parts) {
       shownUp = new Set(parts.map(key))
-      mark()
-      draw()
+      touched()
     },
     paint(p) {
+      if (!p && coat.children.length === 0) return
       scene.remove(coat)
       wipe(coat)
       coat = p ? paintOf(p, cut) : new Group()
       coat.visible = apart === 0
       scene.add(coat)
-      draw()
+      touched()
     },
     fog(on) {
-      if (on === misted) return
       misted = on
-      mark()
-      draw()
+      touched()
     },
     look: view,
     colours() {

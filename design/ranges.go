@@ -196,13 +196,18 @@ func (c *checker) date(f Field[string], path string) (time.Time, bool) {
 	}
 	t, err := time.Parse(time.DateOnly, strings.TrimSpace(f.Value))
 	if err != nil {
-		what, do := fmt.Sprintf("%q is not a date", f.Text), "write year-month-day, as 2026-01-31"
-		if shaped(f.Value) {
-			what, do = fmt.Sprintf("%q is not in the calendar", f.Text), "look up the day"
-		}
-		c.report(f.Pos, path, what, do)
+		what, do := notADay(f.Value)
+		c.report(f.Pos, path, fmt.Sprintf("%q is %s", f.Text, what), do)
 	}
 	return t, err == nil
+}
+
+// notADay tells what is wrong with a text that is no date.
+func notADay(text string) (what, do string) {
+	if shaped(text) {
+		return "not in the calendar", "look up the day"
+	}
+	return "not a date", "write year-month-day, as 2026-01-31"
 }
 
 // shaped reports whether a text looks like 2026-01-31.
@@ -214,17 +219,4 @@ func shaped(s string) bool {
 		return r
 	}, strings.TrimSpace(s))
 	return digits == "0000-00-00"
-}
-
-// budget checks the dates.
-func (c *checker) budget() {
-	b := &c.d.Budget
-	start, ok1 := c.date(b.Start, "budget.start")
-	end, ok2 := c.date(b.Deadline, "budget.deadline")
-	if ok1 && ok2 && end.Before(start) {
-		c.report(b.Deadline.Pos, "budget.deadline", fmt.Sprintf("the deadline %s lies before the start %s", b.Deadline.Text, b.Start.Text), "write the later day as the deadline")
-	}
-	for i, a := range c.d.AsBuilt {
-		c.date(a.On, fmt.Sprintf("as-built[%d].on", i+1))
-	}
 }

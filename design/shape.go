@@ -77,6 +77,7 @@ type Design struct {
 	Budget    Budget        `yaml:"budget" doc:"Money, working hours and dates."`
 	Assume    Assume        `yaml:"assume" doc:"Your own figures in place of the program's assumptions."`
 	Scenarios []Scenario    `yaml:"scenarios" doc:"What may go wrong, step by step, to see where the water goes."`
+	Done      []DoneStep    `yaml:"done" doc:"Steps of the build that are done, and when."`
 	AsBuilt   []AsBuilt     `yaml:"as-built" doc:"Measured facts that override the plan above."`
 
 	overrides []Override
@@ -313,8 +314,13 @@ type Budget struct {
 	Money    Field[quantity.Money] `yaml:"money" doc:"What it may cost: 650 EUR."`
 	Start    Field[string]         `yaml:"start" doc:"First day, as 2026-01-31."`
 	Deadline Field[string]         `yaml:"deadline" doc:"Day it must run, as 2026-01-31."`
-	Hours    Field[string]         `yaml:"hours" doc:"When you can work: Tuesday and Thursday evenings, Saturdays 9:00-17:00."`
-	Delivery Field[string]         `yaml:"delivery" doc:"How long the glass takes: 8 working days."`
+	Week     []WorkHours           `yaml:"week" doc:"When you can work: days of the week with their hours."`
+	Hours    Field[WeekHours]      `yaml:"hours" doc:"In place of week, the same in words: Tuesday and Thursday evenings, Saturdays 9:00-17:00."`
+	Off      []DaysOff             `yaml:"off" doc:"Holidays and other days on which nobody works."`
+	Helper   []HelperHours         `yaml:"helper" doc:"When a second pair of hands can come; whenever you work if left out."`
+	Comes    []Delivery            `yaml:"deliveries" doc:"What has to come, and when."`
+	Delivery Field[Lead]           `yaml:"delivery" doc:"In place of an entry of deliveries, how long the glass takes."`
+	Workshop Workshop              `yaml:"workshop" doc:"The air in which joints cure, if it is not that of the place."`
 	Prices   []Price               `yaml:"prices" doc:"Prices you know."`
 	File     Field[string]         `yaml:"price-file" doc:"More of them, as a CSV file beside this one with columns what, pack, price, shop and note."`
 	Spares   Field[bool]           `yaml:"spares" doc:"no leaves spare elbows and gaskets off the list; yes if left out."`

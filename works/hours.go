@@ -3,141 +3,100 @@ package works
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
+	"rillwright/design"
 	"rillwright/schedule"
 )
 
-var weekdays = []string{"monday", "tuesday", "wednesday", "thursday", "friday", "saturday", "sunday"}
-
-// parts of a day that have a name, in minutes. Assumed.
-var parts = map[string]schedule.Hours{
-	"mornings":   {From: 8 * 60, To: 12 * 60},
-	"afternoons": {From: 13 * 60, To: 17 * 60},
-	"evenings":   {From: 18*60 + 30, To: 21*60 + 30},
+// hours makes the calendars of builder, helper and shop of a budget. Dates that
+// cannot be read are left out, since reading the file has said so.
+func (w *Work) hours(b *design.Budget) []schedule.Resource {
+	var mine schedule.Calendar
+	switch {
+	case len(b.Week) > 0:
+		for i := range b.Week {
+			addHours(&mine, b.Week[i].Day.Value, b.Week[i].Hours.Value)
+		}
+	case b.Hours.Given():
+		for d, list := range b.Hours.Value.Days {
+			for _, h := range list {
+				mine.Week[d] = append(mine.Week[d], schedule.Hours(h))
+			}
+		}
+		w.Assumed = append(w.Assumed, b.Hours.Value.Assumed...)
+	default:
+		for _, d := range []int{5, 6} {
+			mine.Week[d] = []schedule.Hours{{From: 9 * 60, To: 17 * 60}}
+		}
+		w.take("you work at weekends, 9:00 to 17:00: budget.week does not say")
+	}
+	shop := schedule.Always()
+	shop.Week[5], shop.Week[6] = nil, nil
+	off := map[schedule.Day][]schedule.Hours{}
+	for i := range b.Off {
+		from, to, ok := daysOff(&b.Off[i])
+		for d := from; ok && d <= to; d++ {
+			off[d] = nil
+		}
+	}
+	mine.Days, shop.Days = off, off
+	return []schedule.Resource{
+		{Name: Builder, Hours: mine, Count: 1}, {Name: Helper, Hours: w.help(b, mine, off), Count: 1}, {Name: Shop, Hours: shop},
+	}
 }
 
-// wholeDay is what a day has that is named without hours. Assumed.
-var wholeDay = schedule.Hours{From: 9 * 60, To: 17 * 60}
-
-// Hours reads when somebody can work: "Tuesday and Thursday evenings, Saturdays",
-// "weekends 10:00-16:00". Days are named by name, as weekdays, weekends or daily;
-// what follows them, mornings, afternoons, evenings or times, holds for all days
-// since the last comma. assumed tells what was taken for words without times. The
-// error names the word that is not known and what may stand there.
-func Hours(text string) (week schedule.Calendar, assumed []string, err error) {
-	if strings.TrimSpace(text) == "" {
-		return week, nil, fmt.Errorf("no hours: write when you can work, as Tuesday evenings, Saturdays 9:00-17:00")
+// help is when a helper comes.
+func (w *Work) help(b *design.Budget, mine schedule.Calendar, off map[schedule.Day][]schedule.Hours) schedule.Calendar {
+	if len(b.Helper) == 0 {
+		w.take("a helper comes when two are wanted: budget.helper does not say")
+		return mine
 	}
-	for clause := range strings.SplitSeq(strings.ToLower(text), ",") {
-		var days []int
-		var hours []schedule.Hours
-		for _, word := range strings.Fields(strings.ReplaceAll(clause, "–", "-")) {
-			if word == "and" || word == "on" {
-				continue
-			}
-			if named := daysOf(word); named != nil {
-				days = append(days, named...)
-				continue
-			}
-			if h, ok := parts[strings.TrimSuffix(word, "s")+"s"]; ok {
-				hours = append(hours, h)
-				assumed = note(assumed, strings.TrimSuffix(word, "s")+"s", h)
-				continue
-			}
-			h, err := times(word)
-			if err != nil {
-				return week, nil, err
-			}
-			hours = append(hours, h)
-		}
-		if len(days) == 0 {
-			return week, nil, fmt.Errorf("hours %q: name a day first, such as Saturdays %s", strings.TrimSpace(clause), strings.TrimSpace(clause))
-		}
-		if len(hours) == 0 {
-			hours = []schedule.Hours{wholeDay}
-			assumed = note(assumed, "a whole day", wholeDay)
-		}
-		for _, d := range days {
-			week.Week[d] = append(week.Week[d], hours...)
+	help := schedule.Calendar{Days: map[schedule.Day][]schedule.Hours{}}
+	for i := range b.Helper {
+		if h := &b.Helper[i]; h.Day.Given() {
+			addHours(&help, h.Day.Value, h.Hours.Value)
 		}
 	}
-	return week, assumed, nil
+	for d := range off {
+		help.Days[d] = nil
+	}
+	for i := range b.Helper {
+		h := &b.Helper[i]
+		d, err := schedule.ParseDay(strings.TrimSpace(h.On.Value))
+		if !h.On.Given() || err != nil {
+			continue
+		}
+		if _, is := help.Days[d]; !is {
+			help.Days[d] = slices.Clone(help.Week[d.Weekday()])
+		}
+		help.Days[d] = append(help.Days[d], schedule.Hours(h.Hours.Value))
+	}
+	return help
 }
 
-func note(list []string, what string, h schedule.Hours) []string {
-	say := fmt.Sprintf("%s: %s to %s", what, clock(h.From), clock(h.To))
-	if slices.Contains(list, say) {
-		return list
+func addHours(c *schedule.Calendar, day string, h design.DayHours) {
+	for _, d := range design.DaysNamed(day) {
+		c.Week[d] = append(c.Week[d], schedule.Hours(h))
 	}
-	return append(list, say)
 }
 
-func clock(m int) string { return fmt.Sprintf("%d:%02d", m/60, m%60) }
-
-func daysOf(word string) []int {
-	switch word {
-	case "weekdays":
-		return []int{0, 1, 2, 3, 4}
-	case "weekend", "weekends":
-		return []int{5, 6}
-	case "daily":
-		return []int{0, 1, 2, 3, 4, 5, 6}
+func daysOff(o *design.DaysOff) (from, to schedule.Day, ok bool) {
+	from, err := schedule.ParseDay(strings.TrimSpace(o.From.Value))
+	if err != nil {
+		return 0, 0, false
 	}
-	if d := slices.Index(weekdays, strings.TrimSuffix(word, "s")); d >= 0 {
-		return []int{d}
+	if !o.To.Given() {
+		return from, from, true
 	}
-	return nil
+	to, err = schedule.ParseDay(strings.TrimSpace(o.To.Value))
+	return from, to, err == nil
 }
 
-// times reads "18:30-21:30" or "9-17".
-func times(word string) (schedule.Hours, error) {
-	bad := fmt.Errorf("hours: %q is no day and no time: write a weekday by its name, weekdays, weekends or daily, then mornings, afternoons, evenings or 18:30-21:30", word)
-	from, to, ok := strings.Cut(word, "-")
-	if !ok {
-		return schedule.Hours{}, bad
+// take notes what was taken where the file says nothing, once.
+func (w *Work) take(say string, args ...any) {
+	say = fmt.Sprintf(say, args...)
+	if !slices.Contains(w.Assumed, say) {
+		w.Assumed = append(w.Assumed, say)
 	}
-	var m [2]int
-	for i, t := range []string{from, to} {
-		hour, minute, has := strings.Cut(t, ":")
-		h, err := strconv.Atoi(hour)
-		if err != nil || h < 0 || h > 24 {
-			return schedule.Hours{}, bad
-		}
-		m[i] = h * 60
-		if has {
-			k, err := strconv.Atoi(minute)
-			if err != nil || k < 0 || k > 59 {
-				return schedule.Hours{}, bad
-			}
-			m[i] += k
-		}
-	}
-	if m[0] >= m[1] || m[1] > schedule.DayMinutes {
-		return schedule.Hours{}, fmt.Errorf("hours: %q does not run from an earlier to a later time of one day: write 18:30-21:30", word)
-	}
-	return schedule.Hours{From: m[0], To: m[1]}, nil
-}
-
-// Delivery reads how long something takes to come: "8 working days for glass",
-// "2 weeks". What follows the unit is left alone. The error says what to write.
-func Delivery(text string) (days int, working bool, err error) {
-	f := strings.Fields(strings.ToLower(text))
-	if len(f) >= 2 {
-		n, err := strconv.Atoi(f[0])
-		unit := strings.TrimSuffix(f[1], "s")
-		if unit == "working" && len(f) > 2 {
-			unit, working = strings.TrimSuffix(f[2], "s"), true
-		}
-		if err == nil && n >= 0 && n <= 1000 {
-			switch {
-			case unit == "day":
-				return n, working, nil
-			case unit == "week" && !working:
-				return 7 * n, false, nil
-			}
-		}
-	}
-	return 0, false, fmt.Errorf("delivery %q: write a whole number of days, working days or weeks, as 8 working days for glass", text)
 }

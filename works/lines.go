@@ -39,9 +39,9 @@ func (l *Line) At() schedule.Moment {
 	return l.Start
 }
 
-// Planned plans a work as is likely. Errors are those of schedule.Make.
+// Planned plans a work as is likely. Errors are those of Make.
 func Planned(w *Work) (*schedule.Plan, []Line, error) {
-	plan, err := schedule.Make(w.Project, 0)
+	plan, err := w.Make(0)
 	if err != nil {
 		return nil, nil, err
 	}

@@ -16,7 +16,7 @@ const thinnest = 0.0041
 // Find lists what a design has to be built of, with the cure clock of each group
 // of joints in the air given: the slowest of the group. Joints that were there
 // before, as of a shop tank, need no cure. The error is about the air.
-func Find(e *enclosure.Enclosure, joints study.Joints, air cure.Air) (Things, error) {
+func Find(e *enclosure.Enclosure, joints study.Joints, air Season) (Things, error) {
 	d := e.Design
 	t := Things{"build": {{Name: e.Name}}}
 	add := func(kind string, name string) { t[kind] = append(t[kind], Thing{Name: name}) }
@@ -101,7 +101,7 @@ func Find(e *enclosure.Enclosure, joints study.Joints, air cure.Air) (Things, er
 		if c.Thickness.Given() {
 			thick = float64(c.Thickness.Value.High)
 		}
-		clock, err := cure.Of(cure.Shape{Layer: thick}, cure.Coat, air)
+		clock, err := air.clock(cure.Shape{Layer: thick}, cure.Coat)
 		if err != nil {
 			return nil, err
 		}
@@ -112,7 +112,7 @@ func Find(e *enclosure.Enclosure, joints study.Joints, air cure.Air) (Things, er
 
 // sealed finds the slowest joint of the panes and of the dam. Air reaches both
 // edges of a bed; one of them through the fillet, where one is drawn for sure.
-func sealed(t Things, e *enclosure.Enclosure, joints study.Joints, air cure.Air) error {
+func sealed(t Things, e *enclosure.Enclosure, joints study.Joints, air Season) error {
 	for _, kind := range []string{"joints", "dam"} {
 		var clocks []cure.Clock
 		var names []string
@@ -128,7 +128,7 @@ func sealed(t Things, e *enclosure.Enclosure, joints study.Joints, air cure.Air)
 			if f := e.Design.Sealant.Fillet; f.Given() && j.Fillets[0] > 0 {
 				s.Leg, s.Before = float64(f.Value), float64(f.Value)
 			}
-			c, err := cure.Of(s, use, air)
+			c, err := air.clock(s, use)
 			if err != nil {
 				return fmt.Errorf("%s: %w", j.Name, err)
 			}

@@ -19,7 +19,7 @@ func steps(t testing.TB, file []byte, air cure.Air) []Step {
 		t.Fatal(err)
 	}
 	e := trial.Resolved(t, file, enclosure.Resolve)
-	things, err := Find(e, study.SealedJoints(e, study.Glass(e, e.Likely(), 0.15)), air)
+	things, err := Find(e, study.SealedJoints(e, study.Glass(e, e.Likely(), 0.15)), Steady(air))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -40,6 +40,7 @@ type commands struct {
 	Weigh    weighCommand    `cmd:"" help:"Tell how likely each answer about the water holds, and which doubts make its spread."`
 	Climate  climateCommand  `cmd:"" help:"Tell whether plants can live in it: warmth, damp, fogged glass, evaporation, minerals, light."`
 	Diagnose diagnoseCommand `cmd:"" help:"Tell from your readings what has gone wrong, what to look at first and what to measure next."`
+	Done     doneCommand     `cmd:"" help:"Mark a step of the plan as done: rillwright done grotto.yaml bond-grid"`
 	Draw     drawCommand     `cmd:"" help:"Write drawings and drilling templates to print."`
 	Faults   faultsCommand   `cmd:"" help:"Follow the water when something goes wrong: power cuts, blocked drains, leaks."`
 	Keep     keepCommand     `cmd:"" help:"Tell what is due, where the flow is going, what spares to have, and what the year came to."`

@@ -16,7 +16,7 @@ import (
 
 type planCommand struct {
 	Design string `arg:"" help:"A design file, or demo (metric) or demo-us for a built-in one."`
-	At     string `help:"The first day, if budget.start does not say and it is not today: 2026-11-26." placeholder:"DAY"`
+	At     string `help:"The day that counts as today: the first one if budget.start does not say, and that from which the rest is planned once a step is marked as done." placeholder:"DAY"`
 	Next   bool   `help:"Only the next three things to do, with all that is to be known at the bench."`
 	From   string `help:"With --next: of those that begin on this day or later; if left out, of all that are not done." placeholder:"DAY"`
 	Format string `enum:"text,csv,json,ics,svg,pdf" default:"text" help:"Print as text (if left out), csv, json, or ics: a calendar (iCalendar) with alarms. svg or pdf: a chart, as SVG on one sheet as large as it needs; with --next a card in large type." placeholder:"text|csv|json|ics|svg|pdf"`
@@ -25,7 +25,7 @@ type planCommand struct {
 
 // Help tells where the figures come from.
 func (*planCommand) Help() string {
-	return "Puts the steps that a design takes in order and into your hours (budget.hours, start, deadline, delivery): what to do on which day, how long it then stands, what it closes off, and what sets the end. Hours and waiting are common practice or assumed, cure times from the widths of the joints.\n" + `
+	return "Puts the steps that a design takes in order and into your hours (week, off, helper, deliveries, start and deadline of budget): what to do on which day, how long it then stands, what it closes off, and what sets the end. Hours and waiting are common practice or assumed, cure times from the widths of the joints and the air of budget.workshop.\n" + `
 Exit status: 0 the plan was printed; 1 the deadline is likely missed; 2 the command or a file is wrong; 3 anything else.
 `
 }
@@ -62,7 +62,7 @@ func (c *planCommand) Run(std *Streams) error {
 	if err != nil {
 		return refuse(std, fmt.Errorf("%s: %w", file, err))
 	}
-	plan, err := schedule.Make(w.Project, 0)
+	plan, err := w.Make(0)
 	if err != nil {
 		return refuse(std, fmt.Errorf("%s: %w", file, err))
 	}
@@ -97,7 +97,10 @@ func (o *planOut) text(to io.Writer) error {
 			fmt.Fprintf(b, "    %s\n", l.Say)
 			continue
 		}
-		fmt.Fprintf(b, "[ ] %s %s%s\n", l.Start.Clock(), l.Say, hands(l))
+		fmt.Fprintf(b, "%s %s %s%s\n", box(l), l.Start.Clock(), l.Say, hands(l))
+		if l.Done {
+			continue
+		}
 		for _, say := range says(l) {
 			fmt.Fprintf(b, "      %s\n", say)
 		}
@@ -106,6 +109,7 @@ func (o *planOut) text(to io.Writer) error {
 	if err := printEnd(b, o.work, o.plan); err != nil {
 		return err
 	}
+	o.past(b)
 	fmt.Fprintf(b, "\nTAKEN\n")
 	for _, a := range o.work.Assumed {
 		fmt.Fprintf(b, "  %s\n", a)
@@ -168,6 +172,7 @@ func printEnd(b *bufio.Writer, w *works.Work, plan *schedule.Plan) error {
 		fmt.Fprintf(b, "  deadline %s: ", d.Day().Named())
 		if plan.Late > 0 {
 			fmt.Fprintf(b, "likely missed by %s; met %.0f times in 100\n", dayCount((plan.Late+schedule.DayMinutes-1)/schedule.DayMinutes), 100*chances.By(d))
+			hopeless(b, w, d)
 		} else {
 			fmt.Fprintf(b, "likely met with %s left; met %.0f times in 100\n", dayCount((d-plan.Finish)/schedule.DayMinutes), 100*chances.By(d))
 		}
@@ -178,11 +183,7 @@ func printEnd(b *bufio.Writer, w *works.Work, plan *schedule.Plan) error {
 		return err
 	}
 	for _, g := range gains[:min(len(gains), 3)] {
-		what := g.Task + " at its shortest"
-		if g.Resource != "" {
-			what = "the " + g.Resource + " on " + schedule.Day(4 + g.Weekday).Named()[:3] + " as long as on the longest day"
-		}
-		fmt.Fprintf(b, "  sooner by %.1f days: %s\n", float64(g.Minutes)/schedule.DayMinutes, what)
+		fmt.Fprintf(b, "  sooner by %.1f days: %s\n", float64(g.Minutes)/schedule.DayMinutes, w.Buys(g))
 	}
 	for _, s := range w.Later {
 		fmt.Fprintf(b, "  after that: %s, %.0f to %.0f days\n", s.Say, s.Task.Wait.Low/86400, s.Task.Wait.High/86400)

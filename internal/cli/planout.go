@@ -97,6 +97,8 @@ type plannedStep struct {
 	Closes  string      `json:"closes_off,omitempty"`
 	By      string      `json:"waits_for_sealant_of,omitempty"`
 	Mark    string      `json:"times_from"`
+	Done    bool        `json:"done,omitempty"`
+	Under   bool        `json:"under_way,omitempty"`
 }
 
 func inDays(m schedule.Moment) float64 { return rounded(float64(m)/schedule.DayMinutes, 3) }
@@ -111,7 +113,7 @@ func (o *planOut) planned() planned {
 		l := &o.lines[i]
 		step := plannedStep{
 			ID: l.ID, Say: l.Say, Start: l.Start.String(), End: l.End.String(), Finish: l.Finish.String(), Pieces: [][2]string{},
-			Slack: inDays(l.Slack), Hands: l.Hands, Why: l.Why, Tools: l.Tools, CleanUp: l.CleanUp, Closes: l.Closes, By: l.By, Mark: l.Mark,
+			Slack: inDays(l.Slack), Hands: l.Hands, Why: l.Why, Tools: l.Tools, CleanUp: l.CleanUp, Closes: l.Closes, By: l.By, Mark: l.Mark, Done: l.Done, Under: l.Under,
 		}
 		if l.Open.High > 0 {
 			step.Open = []float64{float64(l.Open.Low) / 60, float64(l.Open.High) / 60}

@@ -6,6 +6,8 @@ import (
 	"net/http"
 
 	"rillwright"
+	"rillwright/design"
+	"rillwright/document"
 	"rillwright/schedule"
 	"rillwright/study"
 	"rillwright/works"
@@ -51,6 +53,11 @@ type planStep struct {
 	Tells  []told       `json:"tells"`
 	Closes string       `json:"closes"` // what cannot be reached or changed after it
 	Lost   []lostPart   `json:"lost"`   // which parts of the scene that is about
+	// Mark notes in the file that it is done today, with all that comes before it,
+	// Before, which is not marked either; or takes its mark away, if it is Done. None
+	// for what is delivered.
+	Mark   []design.Edit `json:"mark"`
+	Before []string      `json:"before"`
 }
 
 type told struct {
@@ -123,6 +130,7 @@ func planOf(rep *rillwright.Report, today schedule.Day) (planReply, error) {
 			ID: l.ID, Say: l.Say, When: l.At().Day().Named() + " " + l.At().Clock(), Pieces: [][2]float64{}, End: in(l.End), Finish: in(l.Finish), Slack: days(l.Slack),
 			Sets: l.Sets, Comes: l.Comes, Done: l.Done, Under: l.Under, Tells: []told{}, Closes: l.Closes, Lost: append([]lostPart{}, lost[l.ID]...),
 		}
+		s.Mark, s.Before = markOf(k, l, today)
 		for _, p := range l.Pieces {
 			s.Pieces = append(s.Pieces, [2]float64{in(p.From), in(p.To)})
 		}
@@ -151,6 +159,35 @@ func planOf(rep *rillwright.Report, today schedule.Day) (planReply, error) {
 	}
 	out.Says, err = endOf(k, plan)
 	return out, err
+}
+
+// markOf returns the edits that mark a step as done on a day, or take its mark away,
+// and which steps are marked along with it.
+func markOf(k *works.Work, l *works.Line, day schedule.Day) (edits []design.Edit, along []string) {
+	edits, along = []design.Edit{}, []string{}
+	number, _, begun := k.Marked(l.ID)
+	switch {
+	case l.Comes:
+		return edits, along
+	case number > 0 && !begun:
+		return append(edits, design.Edit{Path: fmt.Sprintf("done[%d]", number), Kind: design.EditCut}), along
+	}
+	mark := func(id string) {
+		if n, _, _ := k.Marked(id); n > 0 {
+			edits = append(edits, design.Edit{Path: fmt.Sprintf("done[%d].on", n), To: day.String()})
+			return
+		}
+		var s design.DoneStep
+		_ = s.Step.Read(id, design.Pos{Line: 1}) // any text will do
+		_ = s.On.Read(day.String(), design.Pos{Line: 1})
+		edits = append(edits, design.Edit{Path: "done", Kind: design.EditAppend, To: document.Flow(&s)})
+	}
+	for _, id := range k.Before(l.ID) {
+		mark(id)
+		along = append(along, id)
+	}
+	mark(l.ID)
+	return edits, along
 }
 
 // days is a length of time in days, to about a minute.
@@ -184,16 +221,18 @@ func endOf(k *works.Work, plan *schedule.Plan) ([]string, error) {
 		}
 		out = append(out, fmt.Sprintf("The deadline, %s, is likely %s; it is met %.0f times in 100.", d.Day().Named(), say, 100*chances.By(d)))
 	}
+	if m, ok := k.Moved(plan); ok && plan.Finish.Day() != m.Was.Day() {
+		out = append(out, fmt.Sprintf("Before anything was done the end was on %s: it is %s.", m.Was.Day().Named(), works.Days(int(plan.Finish.Day()-m.Was.Day()))))
+	}
+	for _, c := range k.Short(plan) {
+		out = append(out, fmt.Sprintf("%s stood for too short a time before %s was begun: look at it again before you go on.", c.Task, c.By))
+	}
 	gains, err := schedule.Gains(k.Project)
 	if err != nil {
 		return nil, err
 	}
 	for _, g := range gains[:min(len(gains), 3)] {
-		what := g.Task + " at its shortest"
-		if g.Resource != "" {
-			what = "the " + g.Resource + " on " + schedule.Day(4 + g.Weekday).Named()[:3] + " as long as on the longest day"
-		}
-		out = append(out, fmt.Sprintf("Sooner by %.1f days: %s.", float64(g.Minutes)/schedule.DayMinutes, what))
+		out = append(out, fmt.Sprintf("Sooner by %.1f days: %s.", float64(g.Minutes)/schedule.DayMinutes, k.Buys(g)))
 	}
 	return out, nil
 }

@@ -9,6 +9,8 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/google/go-cmp/cmp"
+
 	"rillwright"
 	"rillwright/examples"
 	"rillwright/schedule"
@@ -112,5 +114,44 @@ func TestPagePlan(t *testing.T) {
 	p.until(`document.querySelector(".benchmode h2")?.textContent === "Order the glass" && document.querySelector(".benchmode .caution") !== null`)
 	p.view("Look")
 	p.until(fmt.Sprintf(`Number(document.querySelector("canvas.space")?.dataset.drawn) > 0 && %s < %g`, orange, before+0.01))
+	p.clean()
+}
+
+// A step that is ticked is marked in the file with all that comes before it, comments
+// kept; bench mode goes on with the next one; a tick is taken back by the same button.
+func TestPageTick(t *testing.T) {
+	p := openPage(t, 360, 740)
+	before := p.file()
+	p.view("Bench")
+	p.until(`document.querySelector(".benchmode h2")?.textContent === "Order the glass"`)
+	p.press("It is done")
+	p.until(`document.querySelector(".benchmode h2")?.textContent !== "Order the glass"`)
+	day := js[string](p, `(d => d.getFullYear() + "-" + String(d.getMonth() + 1).padStart(2, "0") + "-" + String(d.getDate()).padStart(2, "0"))(new Date())`)
+	text := p.kept()
+	want := strings.TrimRight(before, "\n") + "\n\ndone:\n  - { step: order, on: " + day + " }"
+	if diff := cmp.Diff(want, strings.TrimRight(text, "\n")); diff != "" {
+		t.Error(diff)
+	}
+	p.view("Plan")
+	open := func(step string) {
+		t.Helper()
+		p.until(fmt.Sprintf(`[...document.querySelectorAll(".steps button")].some(b => b.textContent.startsWith(%q))`, step))
+		js[bool](p, fmt.Sprintf(`([...document.querySelectorAll(".steps button")].find(b => b.textContent.startsWith(%q)).click(), true)`, step))
+	}
+	open("Bond the panes")
+	p.press("Done, and all before it")
+	p.until(`[...document.querySelectorAll(".steps .past")].length > 4`)
+	marks := strings.Count(p.kept(), "- { step:")
+	if marks < 5 {
+		t.Errorf("%d marks", marks)
+	}
+	p.press("It is not done after all")
+	p.until(`[...document.querySelectorAll("button")].some(b => b.textContent === "It is done")`)
+	if n := strings.Count(p.kept(), "- { step:"); n != marks-1 {
+		t.Errorf("%d marks after one of %d was taken back", n, marks)
+	}
+	if w := js[int64](p, `document.scrollingElement.scrollWidth`); w > 360 {
+		t.Errorf("%d wide", w)
+	}
 	p.clean()
 }

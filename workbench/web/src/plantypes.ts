@@ -1,5 +1,7 @@
 // Made from the Go types by go test ./workbench -update. Do not edit.
 
+import type { Edit } from "./types"
+
 export interface LostPart {
   kind: string
   name: string
@@ -37,6 +39,8 @@ export interface PlanStep {
   tells: Told[]
   closes: string
   lost: LostPart[]
+  mark: Edit[]
+  before: string[]
 }
 
 export interface Tick {

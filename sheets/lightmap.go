@@ -29,6 +29,23 @@ func lightSteps() []lightStep {
 	}
 }
 
+// LightStep is a step of a day's light, from the one before it up to To, mol/m2, +Inf
+// for the last, with what lives in it.
+type LightStep struct {
+	To  float64
+	Say string
+}
+
+// LightSteps returns the steps in which a map of the light is drawn, darkest first;
+// from memory of growers.
+func LightSteps() []LightStep {
+	var out []LightStep
+	for _, s := range lightSteps() {
+		out = append(out, LightStep{s.to, s.say})
+	}
+	return out
+}
+
 // LightMap draws a day's light on the wall, likely, in steps. ok is false if the file
 // has no lamp of which it can be computed.
 func LightMap(e *enclosure.Enclosure) (s drawing.Sheet, ok bool, err error) {

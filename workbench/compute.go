@@ -46,12 +46,11 @@ func (b *Bench) build(ctx context.Context, name, text string, o rillwright.Optio
 	if !o.NoFixes || o.Faults == rillwright.FaultPairs {
 		room = b.slow
 	}
-	select {
-	case room <- struct{}{}:
-		defer func() { <-room }()
-	case <-ctx.Done():
-		return nil, ctx.Err()
+	leave, err := enter(ctx, room)
+	if err != nil {
+		return nil, err
 	}
+	defer leave()
 	o.Beside, o.Stop = b.shelf.beside(name), ctx.Err
 	return rillwright.Build(name, []byte(text), o)
 }

@@ -49,11 +49,11 @@ func (b *Bench) weigh(w http.ResponseWriter, r *http.Request) {
 		if rep.Findings.HasErrors() {
 			return progress{}, errFile
 		}
-		over, err := b.turn(r.Context())
+		leave, err := enter(r.Context(), b.slow)
 		if err != nil {
 			return progress{}, err
 		}
-		defer over()
+		defer leave()
 		// One processor is left for edits, whose answers are waited for.
 		res, err := weigh.Weigh(r.Context(), rep.Enclosure, weigh.Options{
 			Draws: weighDraws, Rows: weighRows, Seed: weighSeed, Workers: max(1, runtime.GOMAXPROCS(0)-1), Progress: far,

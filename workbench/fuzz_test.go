@@ -22,6 +22,8 @@ func FuzzRoutes(f *testing.F) {
 		{"POST", "/api/set", `{"text":"a: 1","edits":[{"path":"a","to":"2"}]}`},
 		{"POST", "/api/faults", `{"name":"a","text":"b"}`},
 		{"POST", "/api/course", `{"name":"a","text":"b","id":"c"}`},
+		{"POST", "/api/plan", `{"name":"a","text":"b","today":"2026-11-26"}`},
+		{"POST", "/api/climate", `{"name":"a","text":"b"}`},
 		{"POST", "/api/weigh", `{"name":"a","text":"b"}`},
 		{"POST", "/api/aisle", `{"pumps":[{}]}`},
 		{"POST", "/api/cutting", `{"name":"a","text":"b","as":"list"}`},

@@ -61,12 +61,12 @@ func stream(w http.ResponseWriter, r *http.Request, work func(far func(done, of 
 	}
 }
 
-// turn waits until no other work that takes seconds is under way. The function it
-// returns, which is to be called, lets the next one begin.
-func (b *Bench) turn(ctx context.Context) (over func(), err error) {
+// enter waits until a room, b.work or b.slow, has a place for one more. The function it
+// returns, which is to be called, gives the place to the next one.
+func enter(ctx context.Context, room chan struct{}) (leave func(), err error) {
 	select {
-	case b.slow <- struct{}{}:
-		return func() { <-b.slow }, nil
+	case room <- struct{}{}:
+		return func() { <-room }, nil
 	case <-ctx.Done():
 		return nil, ctx.Err()
 	}

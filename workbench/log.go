@@ -163,11 +163,11 @@ func (b *Bench) logPage(w http.ResponseWriter, r *http.Request, d *stored, statu
 
 // diagnose fills in what explains the last readings.
 func (p *logView) diagnose(ctx context.Context, b *Bench, rep *rillwright.Report, log *record.Log) error {
-	over, err := b.turn(ctx)
+	leave, err := enter(ctx, b.slow)
 	if err != nil {
 		return err
 	}
-	defer over()
+	defer leave()
 	before, now := asbuilt.Split(log.Readings, time.Time{})
 	f, err := asbuilt.Of(rep.Enclosure, before)
 	if err != nil {

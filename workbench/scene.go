@@ -32,6 +32,7 @@ type scenePart struct {
 	Name    string    `json:"name"`
 	Field   string    `json:"field"`
 	Line    int       `json:"line"`
+	At      string    `json:"at,omitempty"` // of a pane: front, door, left
 	Box     *sceneBox `json:"box,omitempty"`
 	Points  []point   `json:"points,omitempty"`
 	Radius  float64   `json:"radius,omitempty"`
@@ -63,6 +64,9 @@ func sceneOf(s *answers.Survey) *scene {
 			q.Points = []point{at3(v)}
 		}
 		out.Parts = append(out.Parts, q)
+	}
+	for i := range l.Panes {
+		out.Parts[l.Panes[i].Part].At = l.Panes[i].At
 	}
 	for _, m := range l.Left {
 		out.Missing = append(out.Missing, m.Name+": "+m.Say)

@@ -90,6 +90,8 @@ func (b *Bench) Handler() http.Handler {
 	mux.HandleFunc("POST /api/faults", b.faults)
 	mux.HandleFunc("POST /api/course", b.course)
 	mux.HandleFunc("POST /api/everything", b.everything)
+	mux.HandleFunc("POST /api/plan", b.plan)
+	mux.HandleFunc("POST /api/climate", b.climate)
 	mux.HandleFunc("POST /api/weigh", b.weigh)
 	mux.HandleFunc("POST /api/aisle", b.aisle)
 	mux.HandleFunc("POST /api/drawings", b.drawings)

@@ -24,6 +24,8 @@ func TestTypes(t *testing.T) {
 		textRequest{}, courseRequest{}, courseReply{}, aisleRequest{}, aisleReply{}, progress{}, drawingsRequest{}, drawingsReply{}, partsReply{},
 		changeEvent{}, problem{})
 	w.file(t, "web/src/cuttypes.ts", "import type { SheetShown } from \"./types\"\n\n", cuttingRequest{}, cuttingReply{})
+	w.file(t, "web/src/climatetypes.ts", "", climateReply{})
+	w.file(t, "web/src/plantypes.ts", "import type { Edit } from \"./types\"\n\n", planRequest{}, planReply{})
 }
 
 // file holds a file against the types of values, without those that an earlier one

@@ -79,7 +79,7 @@ var importTable = []row{
 
 	{"internal/wire", "edges", []string{".", base, meaning}, "results as JSON, for the command line and the page alike"},
 	{"internal/logbook", "edges", []string{"finding", "record"}, "it keeps the file of a log; what stands in it is record's"},
-	{"workbench", "edges", []string{".", base, meaning, output, "internal/wire", "internal/logbook", "examples"}, "it shows what the chain gives"},
+	{"workbench", "edges", []string{".", base, meaning, "light", "schedule", output, "internal/wire", "internal/logbook", "examples"}, "it shows what the chain gives"},
 	{"internal/cli", "edges", []string{".", base, meaning, "schedule", output, "workbench", "internal/wire", "internal/logbook", "examples"}, "it shows what the chain gives"},
 	{"cmd/rillwright", "edges", []string{"internal/cli"}, "main is one call"},
 	{"internal/trial", "edges", []string{base, "design", "catalogue"}, "tests of several packages begin with an example, changed"},

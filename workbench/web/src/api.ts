@@ -1,7 +1,9 @@
 // Calls to the program behind the page. What it says is wrong comes as a Refusal,
 // with what to do about it.
 import type { Far } from "./jobs"
+import type { ClimateReply } from "./climatetypes"
 import type { CuttingReply, CuttingRequest } from "./cuttypes"
+import type { PlanReply, PlanRequest } from "./plantypes"
 import type {
   AisleReply, AisleRequest, ComputeRequest, CourseReply, CourseRequest, DesignList, DraftRequest, DrawingsReply, DrawingsRequest, Edit, FaultsReply, Progress, Outcome, PartsReply, Problem, Stored, TextRequest,
 } from "./types"
@@ -36,6 +38,11 @@ async function call(method: string, path: string, body?: unknown, signal?: Abort
 }
 
 const json = async <T>(r: Promise<Response>): Promise<T> => (await r).json() as Promise<T>
+// today is the day where the page is, as the file writes days.
+const today = () => {
+  const d = new Date()
+  return `${d.getFullYear()}-${String(d.getMonth() + 1).padStart(2, "0")}-${String(d.getDate()).padStart(2, "0")}`
+}
 const named = (name: string) => encodeURIComponent(name)
 
 export const designs = () => json<DesignList>(call("GET", "/api/designs"))
@@ -47,6 +54,8 @@ export const set = async (text: string, edits: Edit[]) => (await json<{ text: st
 export const faults = (name: string, text: string) => json<FaultsReply>(call("POST", "/api/faults", { name, text, id: "" } satisfies CourseRequest))
 export const course = (q: CourseRequest, signal?: AbortSignal) => json<CourseReply>(call("POST", "/api/course", q, signal))
 export const everything = (t: TextRequest, far: Far, signal: AbortSignal) => work("everything", { ...t, id: "" } satisfies CourseRequest, (p) => p.faults, far, signal)
+export const climate = (t: TextRequest, signal?: AbortSignal) => json<ClimateReply>(call("POST", "/api/climate", t, signal))
+export const plan = (t: TextRequest, signal?: AbortSignal) => json<PlanReply>(call("POST", "/api/plan", { ...t, today: today() } satisfies PlanRequest, signal))
 export const weigh = (t: TextRequest, far: Far, signal: AbortSignal) => work("weigh", t, (p) => p.weighed, far, signal)
 // work streams how far it is and returns what came of it.
 async function work<T>(path: string, q: unknown, got: (p: Progress) => T | undefined, far: Far, signal: AbortSignal): Promise<T> {

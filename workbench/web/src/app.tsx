@@ -10,6 +10,8 @@ import { watchFocus } from "./focus"
 const Look = lazy(() => import("./look"))
 const Curves = lazy(() => import("./curves"))
 const WhatIf = lazy(() => import("./whatif"))
+const Plan = lazy(() => import("./plan"))
+const Climate = lazy(() => import("./climate"))
 const Chances = lazy(() => import("./chances"))
 const FilePane = lazy(() => import("./filepane"))
 const Cutting = lazy(() => import("./cutting"))
@@ -23,8 +25,10 @@ const views: { id: View, name: string, hint: string }[] = [
   { id: "look", name: "Look", hint: "the enclosure to scale, with its water" },
   { id: "curves", name: "Curves", hint: "pump against circuit, flow of each outlet" },
   { id: "whatif", name: "What if", hint: "pull the plug, block a drain" },
+  { id: "climate", name: "Climate", hint: "a day of heat and moisture, the light on the wall" },
   { id: "chances", name: "Chances", hint: "how often each answer holds, what to measure first" },
   { id: "file", name: "File", hint: "the design itself, as a form or as text" },
+  { id: "plan", name: "Plan", hint: "the order of work, what each step closes off" },
   { id: "cutting", name: "Cut and buy", hint: "finished sizes, cut layouts, what to buy, papers" },
   { id: "aisle", name: "Aisle", hint: "compare boxes on the shelf" },
   { id: "bench", name: "Bench", hint: "the next things to do, in large type" },
@@ -57,8 +61,10 @@ export function App() {
         {now === "look" && <Look />}
         {now === "curves" && <Curves />}
         {now === "whatif" && <WhatIf />}
+        {now === "climate" && <Climate />}
         {now === "chances" && <Chances />}
         {now === "file" && <FilePane />}
+        {now === "plan" && <Plan />}
         {now === "cutting" && <Cutting />}
         {now === "aisle" && <Aisle />}
         {now === "bench" && <Bench />}

@@ -1,10 +1,15 @@
 import { useEffect, useState } from "preact/hooks"
+import * as api from "./api"
+import { useReply } from "./reply"
 import { good, list } from "./store"
+import { Told } from "./told"
+import type { PlanStep } from "./plantypes"
 import type { FormField } from "./types"
 
-// Bench: one thing at a time in large type, for gloves and a wet thumb. The screen
+// Bench: what comes next in the order of work, then what the design asks to be done
+// and tried, one thing at a time in large type, for gloves and a wet thumb. The screen
 // stays awake while it is shown, where the browser can do that.
-interface Card { title: string, lines: string[] }
+interface Card { title: string, lines: string[], step?: PlanStep }
 
 export default function BenchMode() {
   const [at, put] = useState(0)
@@ -29,7 +34,12 @@ export default function BenchMode() {
       void lock?.release()
     }
   }, [])
-  const cards = cardsOf(good.value?.form ?? [])
+  const plan = useReply(api.plan)
+  const next = (plan?.next ?? []).flatMap((id): Card[] => {
+    const step = plan?.steps.find((s) => s.id === id)
+    return step ? [{ title: step.say, lines: [step.under ? "Under way." : `Planned for ${step.when}.`], step }] : []
+  })
+  const cards = [...next, ...cardsOf(good.value?.form ?? [])]
   const k = Math.min(at, cards.length - 1)
   const card = cards[k]
   if (!card) return <p class="wait">Computing …</p>
@@ -39,6 +49,7 @@ export default function BenchMode() {
       <section aria-live="polite">
         <h2>{card.title}</h2>
         {card.lines.map((l, i) => <p key={i}>{l}</p>)}
+        {card.step && <Told s={card.step} />}
       </section>
       <div class="turn">
         <button type="button" disabled={k === 0} onClick={() => put(k - 1)}>Back</button>

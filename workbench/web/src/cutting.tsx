@@ -1,28 +1,18 @@
-import { useEffect, useState } from "preact/hooks"
+import { useState } from "preact/hooks"
 import * as api from "./api"
 import { handOver } from "./handover"
 import { lazy } from "./lazy"
+import { useReply } from "./reply"
 import { chosen, good, name, setValues, tell, text } from "./store"
-import type { CuttingReply, ItemShown } from "./cuttypes"
+import type { ItemShown } from "./cuttypes"
 
 const Picture = lazy<object>(async () => ({ default: (await import("./look")).InSpace }))
 
 // What is cut and bought: sizes with their rules, cut layouts, the list by shop.
 // A row that is chosen lights its part up in the picture.
 export default function Cutting() {
-  const [c, put] = useState<CuttingReply | null>(null)
-  const of = text.value
+  const c = useReply((t, stop) => api.cutting({ ...t, as: "" }, stop))
   const ready = good.value !== null
-  useEffect(() => {
-    const stop = new AbortController()
-    const wait = window.setTimeout(() => {
-      api.cutting({ name: name.value, text: of, as: "" }, stop.signal).then(put, (e: unknown) => { if (!stop.signal.aborted) tell(e) })
-    }, 250)
-    return () => {
-      stop.abort()
-      window.clearTimeout(wait)
-    }
-  }, [of, name.value])
   if (!c || !ready) return <p class="wait">Laying out …</p>
   const { pieces: p } = c
   return (

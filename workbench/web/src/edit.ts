@@ -73,7 +73,7 @@ const waiting = new Map<string, Edit>()
 
 export function setValues(edits: Edit[], dragging = false): Promise<boolean> {
   const design = name.value
-  for (const e of edits) waiting.set(`${e.kind ?? ""} ${e.path}`, e)
+  for (const e of edits) waiting.set(e.kind ? `${e.kind} ${e.path} ${e.to}` : e.path, e)
   calls = calls.then(() => {
     const now = [...waiting.values()]
     waiting.clear()

@@ -2,7 +2,7 @@ import { useEffect, useRef, useState } from "preact/hooks"
 import { Flat } from "./flat"
 import { Papers } from "./papers"
 import { PartCard } from "./partcard"
-import { chosen, good, moment, theme } from "./store"
+import { chosen, fogged, good, lit, moment, painted, theme } from "./store"
 import { shades } from "./shades"
 import { flowUnit, show as showIn, smallFlowUnit } from "./units"
 import type { ScenePart, Water } from "./types"
@@ -89,6 +89,9 @@ export function InSpace() {
       if (!on || !canvas.current) return
       try {
         ref.current = space(canvas.current, (p: ScenePart | null) => { chosen.value = p?.field ?? "" })
+        ref.current.paint(painted.peek())
+        ref.current.light(lit.peek())
+        ref.current.fog(fogged.peek())
         if (good.peek()) ref.current.show(good.peek()!, moment.peek()?.level ?? null)
       } catch {
         fail("This browser cannot draw in three dimensions. The flat views show the same.")
@@ -105,6 +108,9 @@ export function InSpace() {
     const line = chosen.value.startsWith("line:") ? Number(chosen.value.slice(5)) : 0
     ref.current?.choose(line > 0 ? "" : chosen.value, line)
   }, [chosen.value, o])
+  useEffect(() => { ref.current?.paint(painted.value) }, [painted.value])
+  useEffect(() => { ref.current?.light(lit.value) }, [lit.value])
+  useEffect(() => { ref.current?.fog(fogged.value) }, [fogged.value])
   useEffect(() => { ref.current?.colours() }, [theme.value])
   useEffect(() => ref.current?.run(running), [running])
   const w = o?.water

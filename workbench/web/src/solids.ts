@@ -12,7 +12,7 @@ export type Point = [number, number, number]
 // the drawing wants y up and z to the front.
 export const at = (p: Point) => new Vector3(p[0], p[2], p[1])
 
-export interface Drawn { part: ScenePart, object: Group | Mesh, home: Vector3, out: Vector3, line: LineSegments | null }
+export interface Drawn { part: ScenePart, object: Group | Mesh, home: Vector3, out: Vector3, opacity: number, line: LineSegments | null }
 
 // ground is the floor that it stands on, as lines.
 export function ground(p: Placed): LineSegments {
@@ -70,7 +70,7 @@ export function solid(part: ScenePart, middle: Vector3, cut: Plane): Drawn | nul
     group.position.copy(at(part.points[0]))
   } else return null
   const out = group.position.clone().sub(middle)
-  return { part, object: group, home: group.position.clone(), out, line }
+  return { part, object: group, home: group.position.clone(), out, opacity: material.opacity, line }
 }
 
 // A grid sheet is drawn as its ribs: a line a cell.

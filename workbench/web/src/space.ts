@@ -7,8 +7,11 @@ import {
 } from "three"
 import { OrbitControls } from "three/examples/jsm/controls/OrbitControls.js"
 import { Drops } from "./drops"
-import { dark, flowColour, seeThrough } from "./materials"
+import { dark, flowColour, looks, seeThrough } from "./materials"
+import { paintOf, wipe } from "./paint"
 import { at, ground, solid, type Drawn } from "./solids"
+import type { LostPart } from "./plantypes"
+import type { Painted } from "./climatetypes"
 import type { Outcome, ScenePart, Scene as Placed } from "./types"
 
 // The ways that it can be cut: by a plane across it, one from side to side, whose
@@ -18,14 +21,20 @@ export type Cut = "across" | "front" | "level"
 export interface Space {
   show: (o: Outcome, level: Map<string, number> | null) => void
   choose: (field: string, line: number) => void
+  light: (parts: LostPart[]) => void // as well as what is chosen
   // section shows no more than a share of it, from the left, the back or the floor.
   section: (way: Cut, share: number) => void
   explode: (share: number) => void
   run: (on: boolean) => void
+  // paint shows a figure on the faces it is known on, fog the front as fogged.
+  paint: (p: Painted | null) => void
+  fog: (on: boolean) => void
   look: (from: "front" | "left" | "top" | "corner") => void
   colours: () => void
   end: () => void
 }
+
+const key = (p: LostPart) => `${p.kind}|${p.field}|${p.name}`
 
 export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) => void): Space {
   const renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, preserveDrawingBuffer: true })
@@ -52,6 +61,9 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
   let chosenField = ""
   let chosenLine = 0
   const drops = new Drops()
+  let coat = new Group() // what is painted
+  let misted = false
+  let shownUp = new Set<string>()
   const extent = new Box3() // of all that is drawn, not pulled apart
   let cutting: { way: Cut, share: number } = { way: "across", share: 1 }
   let frame = 0
@@ -192,18 +204,36 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
 
   function place(): void {
     for (const d of drawn) d.object.position.copy(d.home).addScaledVector(d.out, apart)
+    coat.visible = apart === 0
     drops.seen(apart === 0 && levels === null) // at a moment of a fault only levels are known
     mark()
     draw()
   }
 
+  // mark shows up what is chosen or lit, through what stands before it, and fogs the
+  // front: white, and hardly to be seen through.
   function mark(): void {
     for (const d of drawn) {
-      const on = (chosenField !== "" && (d.part.field === chosenField || chosenField.startsWith(`${d.part.field}.`))) || (chosenLine > 0 && d.part.line === chosenLine)
+      const up = shownUp.has(key(d.part))
+      const on = up || (chosenField !== "" && (d.part.field === chosenField || chosenField.startsWith(`${d.part.field}.`))) || (chosenLine > 0 && d.part.line === chosenLine)
+      const fogged = misted && (d.part.at === "front" || d.part.at === "door")
       d.object.traverse((o) => {
-        if (o instanceof Mesh && !(o instanceof InstancedMesh)) (o.material as MeshLambertMaterial).emissive.set(on ? (dark() ? 0x8a5a10 : 0xc06a00) : 0x000000)
+        if (!(o instanceof Mesh) || o instanceof InstancedMesh) return
+        const m = o.material as MeshLambertMaterial
+        m.emissive.set(on ? (dark() ? 0x8a5a10 : 0xc06a00) : 0x000000)
+        m.opacity = fogged ? 0.8 : up ? Math.max(0.45, d.opacity) : d.opacity
+        m.depthTest = !up || seeThrough(d.part.kind)
+        if (d.part.kind !== "outlet") m.color.set(up ? 0xffa040 : fogged ? 0xdfe6e4 : looks(d.part.kind)?.colour ?? 0) // outlets have their flow's
       })
     }
+  }
+
+  // touched draws what stands there in its new colours; before that there is nothing
+  // to draw.
+  const touched = () => {
+    if (!outcome) return
+    mark()
+    draw()
   }
 
   const view = (from: "front" | "left" | "top" | "corner") => {
@@ -273,6 +303,23 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
       clock = 0
       draw()
     },
+    light(parts) {
+      shownUp = new Set(parts.map(key))
+      touched()
+    },
+    paint(p) {
+      if (!p && coat.children.length === 0) return
+      scene.remove(coat)
+      wipe(coat)
+      coat = p ? paintOf(p, cut) : new Group()
+      coat.visible = apart === 0
+      scene.add(coat)
+      touched()
+    },
+    fog(on) {
+      misted = on
+      touched()
+    },
     look: view,
     colours() {
       shape = whole = ""
@@ -287,6 +334,7 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
       canvas.removeEventListener("pointerdown", start)
       canvas.removeEventListener("pointerup", stop)
       clear()
+      wipe(coat)
       renderer.dispose()
       renderer.forceContextLoss() // a browser keeps few of them, and frees them late
     },

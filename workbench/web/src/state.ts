@@ -3,9 +3,11 @@
 import { computed, signal } from "@preact/signals"
 import * as api from "./api"
 import { drop, recall, remember } from "./memory"
+import type { Painted } from "./climatetypes"
+import type { LostPart } from "./plantypes"
 import type { Answer, Outcome, Stored } from "./types"
 
-export type View = "answers" | "look" | "curves" | "whatif" | "file" | "cutting" | "chances" | "aisle" | "bench"
+export type View = "answers" | "look" | "curves" | "whatif" | "file" | "cutting" | "chances" | "climate" | "plan" | "aisle" | "bench"
 
 export const names = signal<string[]>([])
 export const hasFolder = signal(false)
@@ -28,6 +30,9 @@ export const openAnswer = signal("") // its id
 export const message = signal<{ what: string, todo: string, bad: boolean } | null>(null)
 export const there = signal(true)
 export const moment = signal<{ time: number, level: Map<string, number> } | null>(null) // of a course, in place of the running levels
+export const painted = signal<Painted | null>(null) // on the faces of the picture
+export const lit = signal<LostPart[]>([]) // parts shown up in the picture
+export const fogged = signal(false) // the front, at the time of day looked at
 export const typed = signal<Found | null>(null) // a draft that was found
 export const clash = signal<Stored | null>(null) // what somebody else wrote, that does not merge
 export const theme = signal<"" | "light" | "dark">((recall("theme") ?? "") as "" | "light" | "dark")

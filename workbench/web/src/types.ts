@@ -380,6 +380,7 @@ export interface ScenePart {
   name: string
   field: string
   line: number
+  at?: string
   box?: SceneBox
   points?: [number, number, number][]
   radius?: number

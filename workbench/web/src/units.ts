@@ -10,6 +10,12 @@ export const smallFlowUnit = (us: boolean): Unit => us ? { name: "US gal/h", of:
 
 export const show = (u: Unit, si: number) => `${u.of(si).toFixed(u.digits)} ${u.name}`
 
+export const tempUnit = (us: boolean): Unit => us ? { name: "F", of: (v) => 32 + 1.8 * v, digits: 0 } : { name: "C", of: (v) => v, digits: 1 }
+
+// hour is a time of day, from seconds after midnight; showPart a part of a day.
+export const hour = (s: number) => `${String(Math.floor(s / 3600) % 24).padStart(2, "0")}:${String(Math.floor(s / 60) % 60).padStart(2, "0")}`
+export const showPart = (s: number) => s < 3600 ? `${Math.round(s / 60)} min` : `${Math.floor(s / 3600)} h ${Math.round(s % 3600 / 60)} min`
+
 // digits is a figure for people: three of them, no powers of ten.
 export const digits = (v: number) => v === 0 ? "0" : v.toFixed(Math.min(6, Math.max(0, 2 - Math.floor(Math.log10(Math.abs(v))))))
 

@@ -1,0 +1,53 @@
+package study
+
+import (
+	"math"
+
+	"rillwright/climate"
+	"rillwright/climate/moistair"
+)
+
+// DayPoint is the air in and around an enclosure at one time of a season's day,
+// temperatures in C, humidity relative, 0 to 1.
+type DayPoint struct {
+	Time         float64 // s after midnight, 0 to climate.DayLength
+	Air, Water   float64
+	Humidity     float64
+	Room         float64
+	RoomHumidity float64
+	// Fogged says whether the front can be looked through no more, Clear how far its
+	// panes are warmer than the dew point, K; negative where vapour settles.
+	Fogged bool
+	Clear  float64
+	Lit    bool // a lamp that gives heat is on
+}
+
+// Points returns the day that Follow found, one point every so many minutes, 1 at
+// least; the last one is midnight again.
+func (in *Inputs) Points(warm bool, c *climate.Course, minutes int) []DayPoint {
+	b, d := in.at(warm)
+	vapour := moistair.Saturation(d.Room.Celsius) * d.Room.Humidity
+	var out []DayPoint
+	for i := 0; i < climate.Minutes; i += max(1, minutes) {
+		x := &c.States[i]
+		t := float64(i) * 60
+		room := d.Room.Celsius + d.Room.Swing*math.Cos(2*math.Pi*(t-d.Room.Warmest)/climate.DayLength)
+		p := DayPoint{
+			Time: t, Air: x.Air, Water: x.Water, Humidity: math.Min(1, moistair.Relative(x.Air, x.Ratio, b.Pressure)),
+			Room: room, RoomHumidity: vapour / moistair.Saturation(room), Fogged: in.fogs(x), Clear: math.Inf(1),
+		}
+		dew := moistair.DewPoint(moistair.VapourPressure(x.Ratio, b.Pressure))
+		for k, f := range in.faces {
+			if f.name == "front" {
+				p.Clear = math.Min(p.Clear, x.Panes[k]-dew)
+			}
+		}
+		for k := range in.Lamps { // the first things that are on for a part of the day
+			if l := &d.Timed[k]; in.Lamps[k].Watts > 0 && t >= l.On && t < l.Off {
+				p.Lit = true
+			}
+		}
+		out = append(out, p)
+	}
+	return out
+}

@@ -1,0 +1,1 @@
+var r=["#00306f","#575d6d","#a59c74","#ffea46"];function s(b,m){let a=Math.min(1,Math.max(0,m>1?b/(m-1):.5))*(r.length-1),n=Math.min(r.length-2,Math.floor(a)),t=(e,u)=>Number.parseInt((r[e]??"").slice(1+2*u,3+2*u),16);return[0,1,2].map(e=>Math.round(t(n,e)+(a-n)*(t(n+1,e)-t(n,e))))}export{r as a,s as b};

@@ -1,1 +1,0 @@
-import{y as t}from"./chunk-HH54WJWC.js";function n(o,r){let e=document.createElement("a");e.href=URL.createObjectURL(o),e.download=`${t.value.replace(/\.ya?ml$/,"")}-${r}`,e.click(),setTimeout(()=>URL.revokeObjectURL(e.href),1e3)}export{n as a};

@@ -48,8 +48,8 @@ func (d *draft) benchCards(next []works.Line, text float64) []drawing.Sheet {
 	for i := range next {
 		l := &next[i]
 		if l.Idle() {
-			g.text(benchWhen, l.At().Day().Named()+": "+l.Say+".")
-			g.y += 2
+			g.text(min(benchWhen, text), l.At().Day().Named()+": "+l.Say+".")
+			g.y += 1
 			continue
 		}
 		n++

@@ -44,16 +44,24 @@ func TestPlan(t *testing.T) {
 		for _, p := range sceneOf(rep.Survey).Parts {
 			fields[p.Kind+p.Field+p.Name] = true
 		}
-		sets := 0
-		for i, s := range got.Steps {
+		sets, last := 0, math.Inf(-1)
+		for _, s := range got.Steps {
 			if s.Sets {
 				sets++
 			}
-			if !s.Comes && (len(s.Pieces) == 0 || math.Abs(s.Pieces[len(s.Pieces)-1][1]-s.End) > 1e-9) || s.Finish < s.End || s.Finish > got.Days {
+			worked := len(s.Pieces) > 0
+			if worked && math.Abs(s.Pieces[len(s.Pieces)-1][1]-s.End) > 1e-9 || s.Finish < s.End || s.Finish > got.Days {
 				t.Errorf("%s: %+v", s.ID, s)
 			}
-			if i > 0 && s.Comes == got.Steps[i-1].Comes && !s.Comes && s.Pieces[0][0] < got.Steps[i-1].Pieces[0][0] {
-				t.Errorf("%s stands after %s", s.ID, got.Steps[i-1].ID)
+			if !worked && !s.Comes && s.Finish == s.End { // nothing is done: then something is waited for
+				t.Errorf("%s is neither work, nor delivered, nor waited for", s.ID)
+			}
+			if !s.Comes {
+				if from := begin(s); from < last {
+					t.Errorf("%s stands after a step that begins later", s.ID)
+				} else {
+					last = from
+				}
 			}
 			if rule, _, _ := strings.Cut(s.ID, ":"); s.Closes != "" && len(s.Lost) > 0 {
 				lit[rule] = true
@@ -86,6 +94,14 @@ func TestPlan(t *testing.T) {
 			t.Errorf("%d: %s", code, data)
 		}
 	}
+}
+
+// begin is when a step's work begins; for what merely stands, when that does.
+func begin(s planStep) float64 {
+	if len(s.Pieces) == 0 {
+		return s.End
+	}
+	return s.Pieces[0][0]
 }
 
 // orange is how much of the picture has the colour of what is shown up.

@@ -23,30 +23,23 @@ func (a *air) minerals() Answer {
 	}
 	x.LimitingLine = w.Pos.Line
 	b := a.band("make-up")
-	tap := float64(w.Solids.Value) * 1e-3 // kg/m3
+	tap := tapSolids(a.e)
 	in := a.l.Inputs(a.l.Likely())
 	if a.change != nil {
 		a.change(&in)
 	}
-	pure, volume := in.PureTopUp, in.Volume()
-	regime := func(kg float64) minerals.Regime {
-		r := minerals.Regime{Volume: volume, Evaporation: math.Max(kg, 0) / 998 / 86400, TopUp: tap, ChangeWater: tap}
-		if pure {
-			r.TopUp = 0.02 // some comes through all the same; assumed
-		}
-		r.Share, r.Every = in.ChangeShare, in.ChangeEvery
-		return r
-	}
+	pure := in.PureTopUp
+	regime := func(kg float64) minerals.Regime { return regimeOf(&in, tap, kg/waterDensity/86400) }
 	year := func(kg float64) float64 {
 		r := regime(kg)
 		return r.After(tap, 365*86400)
 	}
 	c := quantity.Band[float64]{Low: year(b.Low), Likely: year(b.Likely), High: year(b.High)}
 	mg := func(v float64) string { return fmt.Sprintf("%.0f mg/L", 1000*v) }
-	limit := gathers * math.Max(tap, 0.05)
+	limit := mostDissolved(tap)
 	k := c.Scale(1000)
 	x.Figures = []Figure{bounded(Figure{Name: "dissolved after a year", Low: k.Low, Likely: k.Likely, High: k.High, Unit: "mg/L", Text: span(mg, c)}, 1000*limit)}
-	share := 0.25
+	share := usualShare
 	if in.ChangeShare > 0 {
 		share = in.ChangeShare
 	}

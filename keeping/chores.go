@@ -9,6 +9,7 @@ package keeping
 
 import (
 	"cmp"
+	"fmt"
 	"slices"
 	"strings"
 	"time"
@@ -29,10 +30,10 @@ type Chore struct {
 	done func(r *record.Reading) bool
 }
 
-const (
-	memory = "from memory of the trade"
-	day    = 24 * time.Hour
-)
+// Memory is where most chores have their days from.
+const Memory = "from memory of the trade"
+
+const day = 24 * time.Hour
 
 // Chores lists what an enclosure wants, oftenest first.
 func Chores(e *enclosure.Enclosure) []Chore {
@@ -85,10 +86,40 @@ func Chores(e *enclosure.Enclosure) []Chore {
 		}
 	}
 	for i := range out {
-		out[i].From = memory
+		out[i].From = Memory
 	}
 	slices.SortStableFunc(out, func(a, b Chore) int { return cmp.Or(cmp.Compare(a.Days, b.Days), strings.Compare(a.ID, b.ID)) })
 	return out
+}
+
+// ChangeWater is the chore of changing a share of the water for fresh every so many
+// days, 1 or more; from says where that comes from.
+func ChangeWater(share float64, days int, from string) Chore {
+	return Chore{
+		ID: "water", What: fmt.Sprintf("Change %.0f %% of the water", 100*share), Days: max(days, 1), From: from,
+		How: "Fresh water as warm as what is in it, its chlorine taken out where animals live; note it: changed water 10 L.",
+		done: func(r *record.Reading) bool {
+			return r.Kind == record.Event && r.What == "changed" && strings.Contains(strings.ToLower(r.Part+" "+r.Note), "water")
+		},
+	}
+}
+
+// Loss is how much water was put back after a time, m3/s; 0 if it was not noted
+// with how long it took.
+func Loss(readings []record.Reading, since time.Time) float64 {
+	var water, took float64
+	for i := range readings {
+		if r := &readings[i]; r.What == "top-up" && r.Time.After(since) {
+			w, t := r.Amounts()
+			if t > 0 {
+				water, took = water+w, took+t
+			}
+		}
+	}
+	if took <= 0 {
+		return 0
+	}
+	return water / took
 }
 
 // noted is done by measuring one of several things.

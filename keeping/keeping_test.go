@@ -3,6 +3,7 @@ package keeping
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 	"time"
@@ -10,6 +11,7 @@ import (
 	"rillwright/enclosure"
 	"rillwright/examples"
 	"rillwright/internal/trial"
+	"rillwright/quantity"
 	"rillwright/record"
 )
 
@@ -180,5 +182,34 @@ func TestCalendar(t *testing.T) {
 	}
 	if len(uids) != len(due) {
 		t.Errorf("%d different UIDs of %d", len(uids), len(due))
+	}
+}
+
+// Only water that was changed counts as a change of water; a year's top-ups are its loss.
+func TestChangeWater(t *testing.T) {
+	log := []record.Reading{
+		note(t, on(0), "manifold 5 L in 60 s"), note(t, on(3), "changed water 10 L"), note(t, on(9), "changed hose"), note(t, on(10), "top-up 1 L in 4 days, 2 L in 6 days"), note(t, on(11), "cleaned water line"),
+	}
+	c := ChangeWater(0.25, 20, "a test")
+	if d := find(t, DueAt([]Chore{c}, log, on(12)), "water"); !d.Last.Equal(on(3)) || !d.Next.Equal(on(23)) || d.What != "Change 25 % of the water" {
+		t.Errorf("%+v", d)
+	}
+	if got, want := Loss(log, on(0)), 0.003/(10*86400); math.Abs(got-want) > 1e-15 {
+		t.Errorf("loss %g m3/s, put back %g", got, want)
+	}
+	if got := Loss(log, on(10)); got != 0 {
+		t.Errorf("loss %g m3/s of what was put back before", got)
+	}
+	if c := ChangeWater(0.25, 0, "a test"); c.Days != 1 {
+		t.Errorf("every %d days", c.Days)
+	}
+}
+
+func TestWords(t *testing.T) {
+	y := YearTo([]record.Reading{note(t, on(-100), "top-up 2 L in 8 days"), note(t, on(-50), "breaker not ok"), note(t, on(-40), "cleaned rotor"), note(t, on(-20), "cleaned rotor")}, begin)
+	first, rest := y.Words(quantity.Metric)
+	want := []string{"topped up 2.0 L in 8 days, 250 ml a day", "cleaned rotor 2 times, last 2025-02-09", "breaker was not well once, last 2025-01-10"}
+	if first != "The last year: 4 notes on 4 days" || !slices.Equal(rest, want) {
+		t.Errorf("%q, %q", first, rest)
 	}
 }

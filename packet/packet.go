@@ -32,6 +32,8 @@ type Input struct {
 	// leaves its papers out.
 	Work  *works.Work
 	Lines []works.Line
+	// Upkeep are the sheets of what is done again and again; nil leaves them out.
+	Upkeep []drawing.Sheet
 }
 
 // Packet is a set of papers.
@@ -52,7 +54,7 @@ const PDFName = "packet.pdf"
 
 // Of gathers the papers of a design: cover, contents, cautions, views, plumbing,
 // panes, templates, cell maps, cut layouts, shopping list, order of work, tests,
-// curves, emergency card. The error is of a plot that cannot be drawn.
+// upkeep, curves, emergency card. The error is of a plot that cannot be drawn.
 func Of(in Input) (*Packet, error) {
 	s, p := in.Survey, in.Print
 	plan := commission.Of(s, in.Faults)
@@ -68,7 +70,7 @@ func Of(in Input) (*Packet, error) {
 		in.CutLayouts, in.Shopping,
 		sheets.PlanSheets(s.E, in.Work, in.Lines, p),
 		sheets.LeakSheet(s.E, plan.Leak, p), sheets.TrialSheets(s.E, plan.Stages, p),
-		curves,
+		in.Upkeep, curves,
 	} {
 		rest = append(rest, part...)
 	}

@@ -18,6 +18,7 @@ import (
 	"rillwright/enclosure"
 	"rillwright/examples"
 	"rillwright/internal/trial"
+	"rillwright/keeping"
 	"rillwright/sheets"
 	"rillwright/works"
 )
@@ -51,7 +52,7 @@ func input(t testing.TB, file []byte, p drawing.Format) Input {
 	}
 	on := sheets.Print{Paper: p, Date: "2026-11-25", Mark: "0123abcd"}
 	return Input{
-		Survey: s, Faults: f, Answers: list, Print: on, Work: work, Lines: lines,
+		Survey: s, Faults: f, Answers: list, Print: on, Work: work, Lines: lines, Upkeep: sheets.Upkeep(s.E, keeping.Chores(s.E), nil, "", on),
 		Shopping: sheets.Shopping(s.E, buy, on), Tables: []Table{{Name: "shopping", Rows: buy.Rows(s.E.Units)}},
 	}
 }
@@ -203,7 +204,7 @@ func TestBoundIn(t *testing.T) {
 			groups = append(groups, g)
 		}
 	}
-	want := "Read first, Views, Plumbing, Panes, Drilling templates, Cell maps, Cut layouts, Shopping list, Order of work, Tests, Curves"
+	want := "Read first, Views, Plumbing, Panes, Drilling templates, Cell maps, Cut layouts, Shopping list, Order of work, Tests, Keeping it, Curves"
 	if got := strings.Join(groups, ", "); got != want {
 		t.Errorf("%s, want %s", got, want)
 	}

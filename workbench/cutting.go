@@ -5,6 +5,7 @@ import (
 	"cmp"
 	"net/http"
 	"strings"
+	"time"
 
 	"rillwright"
 	"rillwright/drawing"
@@ -13,6 +14,7 @@ import (
 	"rillwright/layout"
 	"rillwright/packet"
 	"rillwright/pieces"
+	"rillwright/record"
 	"rillwright/quantity"
 	"rillwright/sheets"
 	"rillwright/shopping"
@@ -87,7 +89,7 @@ func (b *Bench) cutting(w http.ResponseWriter, r *http.Request) {
 		data, err = list.CSV()
 	case "packet":
 		w.Header().Set("Content-Type", "application/pdf")
-		data, err = packetOf(rep, p, list)
+		data, err = b.packetOf(q.Name, rep, p, list)
 	default:
 		showCutting(w, rep, p)
 		return
@@ -99,15 +101,19 @@ func (b *Bench) cutting(w http.ResponseWriter, r *http.Request) {
 	_, _ = w.Write(data) // the caller is gone if this fails
 }
 
-func packetOf(rep *rillwright.Report, p sheets.Print, list packet.Table) ([]byte, error) {
+func (b *Bench) packetOf(name string, rep *rillwright.Report, p sheets.Print, list packet.Table) ([]byte, error) {
 	var work *works.Work
 	var lines []works.Line
 	if rep.Design.Budget.Start.Given() { // without a first day there is no plan
 		// What keeps it from being made is said where the plan is asked for.
 		work, _, lines, _ = works.PlanLikely(rep.Enclosure, 0)
 	}
+	upkeep, err := b.upkeep(name, rep, p)
+	if err != nil {
+		return nil, err
+	}
 	all, err := packet.Of(packet.Input{
-		Work: work, Lines: lines,
+		Work: work, Lines: lines, Upkeep: upkeep,
 		Survey: rep.Survey, Faults: rep.Faults, Answers: rep.Answers, Print: p,
 		Shopping: sheets.Shopping(rep.Enclosure, rep.Shopping, p), CutLayouts: sheets.CutLayouts(rep.Enclosure, p), Tables: []packet.Table{list},
 	})
@@ -115,6 +121,24 @@ func packetOf(rep *rillwright.Report, p sheets.Print, list packet.Table) ([]byte
 		return nil, err
 	}
 	return all.PDF()
+}
+
+// upkeep are the sheets of what is done again and again, as of the last reading of the
+// log, if the design has one.
+func (b *Bench) upkeep(name string, rep *rillwright.Report, p sheets.Print) ([]drawing.Sheet, error) {
+	var readings []record.Reading
+	var now time.Time
+	if _, err := b.openForLog(name); err == nil {
+		log, _, err := b.logOf(name) // the log's own page tells what is wrong in it
+		if err != nil {
+			return nil, err
+		}
+		if readings = log.Readings; len(readings) > 0 {
+			now = readings[len(readings)-1].Time
+		}
+	}
+	chores, lacks := rillwright.Chores(rep.Enclosure, readings, now)
+	return sheets.Upkeep(rep.Enclosure, chores, readings, lacks, p), nil
 }
 
 func showCutting(w http.ResponseWriter, rep *rillwright.Report, p sheets.Print) {

@@ -117,7 +117,7 @@ func showSite(word string, v float64, sys quantity.System) string {
 
 // fromLog returns what makes an enclosure as built from the log of a design.
 func fromLog(std *Streams, name string) (func(*enclosure.Enclosure) (*enclosure.Enclosure, error), error) {
-	if name == "demo" || name == "demo-us" {
+	if builtIn(name) {
 		return nil, refuse(std, errNoLog)
 	}
 	log, err := readLog(std, name)

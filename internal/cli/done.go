@@ -37,7 +37,7 @@ Exit status: 0 the file was changed; 2 the command or a file is wrong, and nothi
 
 // Run marks a step.
 func (c *doneCommand) Run(std *Streams) error {
-	if c.Design == "demo" || c.Design == "demo-us" {
+	if builtIn(c.Design) {
 		return refuse(std, errors.New("nothing is done of a built-in design\n  do: name a design file of your own"))
 	}
 	now := time.Now()

@@ -131,3 +131,13 @@ func save(std *Streams, path string, data []byte) error {
 	fmt.Fprintln(std.Err, "wrote", filepath.ToSlash(path))
 	return nil
 }
+
+// builtIn reports whether a name is that of a design of the program's own, which has no
+// file, and so no log and no place for marks.
+func builtIn(name string) bool { return name == "demo" || name == "demo-us" }
+
+// exists reports whether there is a file of a name, or something that hides it.
+func exists(name string) bool {
+	_, err := os.Stat(name)
+	return !errors.Is(err, fs.ErrNotExist)
+}

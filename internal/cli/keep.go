@@ -5,6 +5,7 @@ import (
 	"io"
 	"time"
 
+	"rillwright"
 	"rillwright/enclosure"
 	"rillwright/keeping"
 	"rillwright/quantity"
@@ -62,7 +63,8 @@ func (c *keepCommand) Run(std *Streams) error {
 	if err != nil {
 		return err
 	}
-	due := keeping.DueAt(keeping.Chores(r.Enclosure), log.Readings, now)
+	chores, lacks := rillwright.Chores(r.Enclosure, log.Readings, now)
+	due := keeping.DueAt(chores, log.Readings, now)
 	k := kept{Design: r.File, Spares: keeping.Spares(r.Enclosure), Year: keeping.YearTo(log.Readings, now), Due: []dueJSON{}, Trends: []trendJSON{}}
 	for i := range due {
 		d := &due[i]
@@ -89,6 +91,9 @@ func (c *keepCommand) Run(std *Streams) error {
 		return printJSON(std.Out, k)
 	}
 	printKept(std.Out, r.Name, r.Enclosure, &k, now)
+	if lacks != "" {
+		fmt.Fprintln(std.Out, lacks)
+	}
 	return nil
 }
 
@@ -101,7 +106,7 @@ func printKept(w io.Writer, name string, e *enclosure.Enclosure, k *kept, now ti
 		d := &k.Due[i]
 		when := "due " + d.Next.Format(time.DateOnly)
 		if d.Late > 0 {
-			when = fmt.Sprintf("LATE by %s", days(d.Late))
+			when = fmt.Sprintf("LATE by %s", keeping.CountDays(d.Late))
 		}
 		last := "never noted"
 		if d.Last != nil {
@@ -111,61 +116,28 @@ func printKept(w io.Writer, name string, e *enclosure.Enclosure, k *kept, now ti
 		if d.Late > -soon {
 			fmt.Fprintf(w, "    %s\n", d.How)
 		}
+		if d.From != keeping.Memory {
+			fmt.Fprintf(w, "    every %s: %s\n", keeping.CountDays(d.Days), d.From)
+		}
 	}
 	if len(k.Trends) > 0 {
 		fmt.Fprintln(w, "Where it is going")
 	}
 	for i := range k.Trends {
-		printTrend(w, &k.Trends[i], e.Units, now)
+		printTrend(w, &k.Trends[i].Trend, e.Units, now)
 	}
 	fmt.Fprintln(w, "Spares to have")
 	for _, s := range k.Spares {
 		fmt.Fprintf(w, "  %s: %s\n", s.What, s.Why)
 	}
-	y := &k.Year
-	fmt.Fprintf(w, "The last year: %d notes on %s\n", y.Readings, days(y.Days))
-	if y.WaterDays > 0 {
-		fmt.Fprintf(w, "  topped up %s in %.0f days, %s a day\n", quantity.Volume(y.Water).Show(e.Units), y.WaterDays, quantity.Volume(y.Water/y.WaterDays).Show(e.Units))
-	}
-	for _, d := range y.Done {
-		fmt.Fprintf(w, "  %s %s, last %s\n", d.What, times(d.Times), d.Last.Format(time.DateOnly))
-	}
-	for _, d := range y.Failed {
-		fmt.Fprintf(w, "  %s was not well %s, last %s\n", d.What, times(d.Times), d.Last.Format(time.DateOnly))
+	first, rest := k.Year.Words(e.Units)
+	fmt.Fprintln(w, first)
+	for _, l := range rest {
+		fmt.Fprintln(w, "  "+l)
 	}
 }
 
-func printTrend(w io.Writer, t *trendJSON, sys quantity.System, now time.Time) {
-	last := t.Points[len(t.Points)-1]
-	fmt.Fprintf(w, "  %s: %s, %.0f %% of the first %s", t.ID, quantity.Flow(last.Value).Show(sys), 100*last.Share, quantity.Flow(t.First).Show(sys))
-	if t.Month != nil {
-		fmt.Fprintf(w, "; %+.1f ± %.1f %% a month since %s", 100**t.Month, 100**t.Doubt, t.Since.Format(time.DateOnly))
-	}
-	fmt.Fprintln(w)
-	switch {
-	case last.Share < keeping.Fallen:
-		fmt.Fprintf(w, "    below %.0f %%: find what holds it back: rillwright diagnose\n", 100*keeping.Fallen)
-	case t.Month == nil:
-		fmt.Fprintln(w, "    too few readings for a trend: time it once a month")
-	case !t.Falls:
-		fmt.Fprintln(w, "    not falling beyond what readings scatter")
-	case t.Crosses[1].Before(now):
-		fmt.Fprintf(w, "    by the line it has fallen to %.0f %% by now: measure it\n", 100*keeping.Fallen)
-	default:
-		fmt.Fprintf(w, "    falls to %.0f %% about %s, between %s and %s\n", 100*keeping.Fallen, t.Crosses[1].Format(time.DateOnly), t.Crosses[0].Format(time.DateOnly), t.Crosses[2].Format(time.DateOnly))
-	}
-}
-
-func days(n int) string {
-	if n == 1 {
-		return "1 day"
-	}
-	return fmt.Sprintf("%d days", n)
-}
-
-func times(n int) string {
-	if n == 1 {
-		return "once"
-	}
-	return fmt.Sprintf("%d times", n)
+func printTrend(w io.Writer, t *keeping.Trend, sys quantity.System, now time.Time) {
+	first, then := t.Words(sys, now)
+	fmt.Fprintf(w, "  %s\n    %s\n", first, then)
 }

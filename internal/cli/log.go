@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"io"
 	"math"
-	"os"
 	"strings"
 	"text/tabwriter"
 	"time"
@@ -120,7 +119,7 @@ var errNoLog = errors.New("a built-in design keeps no log\n  do: name a design f
 
 // openLog builds a design without looking for fixes and reads its log.
 func openLog(std *Streams, name string) (*rillwright.Report, *record.Log, error) {
-	if name == "demo" || name == "demo-us" {
+	if builtIn(name) {
 		return nil, nil, refuse(std, errNoLog)
 	}
 	file, data, beside, err := open(name)
@@ -156,7 +155,7 @@ func readLog(std *Streams, name string) (*record.Log, error) {
 	if err != nil {
 		return nil, refuse(std, fmt.Errorf("the log cannot be read: %w", reason(err)))
 	}
-	if _, err := os.Stat(logbook.Name(name)); errors.Is(err, os.ErrNotExist) {
+	if !exists(logbook.Name(name)) {
 		fmt.Fprintf(std.Err, "there is no log yet\n  do: begin one with: rillwright note %s rise 12 mm\n", quoted(name))
 	}
 	return log, finding.Write(std.Err, found)

@@ -9,9 +9,12 @@ import (
 	"time"
 
 	"rillwright"
+	"rillwright/drawing"
 	"rillwright/enclosure"
 	"rillwright/finding"
+	"rillwright/internal/logbook"
 	"rillwright/packet"
+	"rillwright/record"
 	"rillwright/schedule"
 	"rillwright/sheets"
 	"rillwright/works"
@@ -27,7 +30,7 @@ type packetCommand struct {
 
 // Help tells what is written.
 func (*packetCommand) Help() string {
-	return `Writes packet.pdf, to print and carry to the bench: the answers in brief, cautions, drawings, panes, templates, cell maps, what to buy, the order of work with a chart and a card for the bench, leak and flow tests with what passes, curves and the emergency card; and beside it each sheet as SVG, drawings as DXF, tables as CSV. Files of other names in the folder stay as they are. Print at 100 %, not fitted to the page.` + "\n" + exitHelp
+	return `Writes packet.pdf, to print and carry to the bench: the answers in brief, cautions, drawings, panes, templates, cell maps, what to buy, the order of work with a chart and a card for the bench, leak and flow tests with what passes, what to do once it runs, curves and the emergency card; and beside it each sheet as SVG, drawings as DXF, tables as CSV. Files of other names in the folder stay as they are. Print at 100 %, not fitted to the page.` + "\n" + exitHelp
 }
 
 // Run writes the packet of a design.
@@ -55,8 +58,12 @@ func (c *packetCommand) Run(std *Streams) error {
 	if err != nil {
 		return refuse(std, err)
 	}
+	upkeep, err := c.upkeep(std, r, on)
+	if err != nil {
+		return err
+	}
 	p, err := packet.Of(packet.Input{
-		Work: w, Lines: lines,
+		Work: w, Lines: lines, Upkeep: upkeep,
 		Survey: r.Survey, Faults: r.Faults, Answers: r.Answers, Print: on,
 		Shopping:   sheets.Shopping(r.Enclosure, r.Shopping, on),
 		CutLayouts: sheets.CutLayouts(r.Enclosure, on),
@@ -93,6 +100,27 @@ func (c *packetCommand) plan(std *Streams, file string, e *enclosure.Enclosure) 
 		return nil, nil, nil
 	}
 	return w, lines, nil
+}
+
+// upkeep is what is done again and again once it runs, as of the last reading of the
+// log beside the design: a packet says the same whenever it is made.
+func (c *packetCommand) upkeep(std *Streams, r *rillwright.Report, on sheets.Print) ([]drawing.Sheet, error) {
+	var readings []record.Reading
+	var now time.Time
+	if name := logbook.Name(c.Design); !builtIn(c.Design) && exists(name) {
+		log, found, err := logbook.Read(name)
+		if err != nil {
+			return nil, refuse(std, fmt.Errorf("the log cannot be read: %w", reason(err)))
+		}
+		if err := finding.Write(std.Err, found); err != nil {
+			return nil, err
+		}
+		if readings = log.Readings; len(readings) > 0 {
+			now = readings[len(readings)-1].Time
+		}
+	}
+	chores, lacks := rillwright.Chores(r.Enclosure, readings, now)
+	return sheets.Upkeep(r.Enclosure, chores, readings, lacks, on), nil
 }
 
 // afterASecond keeps quiet about work that is done before anybody wonders.

@@ -3,9 +3,12 @@ package cli
 import (
 	"bytes"
 	"os"
+	"path/filepath"
 	"strings"
 	"testing"
 	"time"
+
+	"rillwright/examples"
 )
 
 // What others have in the folder keeps its bytes; a folder that is a file, or that
@@ -54,6 +57,46 @@ func TestPacketSame(t *testing.T) {
 	b, errB := os.ReadFile("b/packet.pdf")
 	if errA != nil || errB != nil || !bytes.Equal(a, b) {
 		t.Errorf("two runs differ, or are not there: %v, %v", errA, errB)
+	}
+}
+
+// A packet has what the log beside the design comes to, and tells of lines in it that
+// cannot be read; it is the same whenever it is made.
+func TestPacketOfLog(t *testing.T) {
+	whole(t)
+	t.Chdir(t.TempDir())
+	write(t, "wall.yaml", string(examples.CorridorCabinet))
+	for _, args := range [][]string{{"cleaned strainer"}, {"top-up 2 L in 8 days"}} {
+		if status, _, err := run("note", "wall.yaml", "--at", "2025-03-01T10:00:00Z", args[0]); status != exitOK {
+			t.Fatal(err)
+		}
+	}
+	for _, f := range []string{"a", "b"} {
+		if status, _, err := run("packet", "wall.yaml", f); status != exitOK {
+			t.Fatal(err)
+		}
+	}
+	papers, err := filepath.Glob("a/*keeping*.svg")
+	if err != nil || len(papers) < 2 {
+		t.Fatalf("%q, %v", papers, err)
+	}
+	all := ""
+	for _, f := range papers {
+		text, errA := os.ReadFile(f)
+		again, errB := os.ReadFile(strings.Replace(f, "a/", "b/", 1))
+		if errA != nil || errB != nil || !bytes.Equal(text, again) {
+			t.Errorf("%s differs from run to run: %v, %v", f, errA, errB)
+		}
+		all += string(text)
+	}
+	for _, want := range []string{"2025-03-15", "250 ml a day", "Cleaned strainer once"} {
+		if !strings.Contains(all, want) {
+			t.Errorf("no %q", want)
+		}
+	}
+	write(t, "wall.log", "no line of a log\n")
+	if _, _, err := run("packet", "wall.yaml", "a"); !strings.Contains(err, "wall.log:1") {
+		t.Errorf("a line that cannot be read is not told of: %s", err)
 	}
 }
 

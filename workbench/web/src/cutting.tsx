@@ -36,7 +36,7 @@ export default function Cutting() {
       {p.panels.length > 0 && (
         <section>
           <h2>Grid, in cells</h2>
-          <ul>{p.panels.map((x, i) => <Row key={i} at={`line:${x.line}`} name={x.name} size={`${x.cols} x ${x.rows} cells`}>{x.notched > 0 ? `${x.notched} cells notched` : "no notches"}</Row>)}</ul>
+          <ul>{p.panels.map((x, i) => <Row key={i} at={`line:${x.line}`} name={x.name} size={`${x.cols} x ${x.rows} cells`}>{x.ends ?? (x.notched > 0 ? `${x.notched} cells notched` : "no notches")}</Row>)}</ul>
         </section>
       )}
       {p.ordered.length > 0 && <section><h2>Ordered to size</h2><ul>{p.ordered.map((x, i) => <li key={i}>{x.name}: {x.why}</li>)}</ul></section>}

@@ -384,6 +384,7 @@ export interface ScenePart {
   box?: SceneBox
   points?: [number, number, number][]
   radius?: number
+  corners?: [number, number, number][]
   assumed?: string[]
 }
 

@@ -40,7 +40,7 @@ func (p *page) draft() string {
 // wait polls what is no expression of the page.
 func (p *page) wait(what string, ok func() bool) {
 	p.t.Helper()
-	for range 200 {
+	for range 1000 { // 20 s and more: other tests share the machine
 		if ok() {
 			return
 		}

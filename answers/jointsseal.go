@@ -10,6 +10,7 @@ import (
 	"rillwright/structure/joint"
 	"rillwright/study"
 	"rillwright/takeoff"
+	"rillwright/works"
 )
 
 // longCure is the wait after which the trade fills large or thick tanks, s: common
@@ -188,7 +189,10 @@ func (s *Survey) cure(a *Answer, found study.Joints) string {
 	if cold {
 		a.Cautions = append(a.Cautions, "Below 15 C silicone cures slower than reckoned here, and on glass that sweats it does not bond: warm the room for it.")
 	}
-	rate := joint.CureRate()
+	rate := joint.CureRate().Band
+	if k := works.SealantOf(s.E); k.Rate.Likely > 0 {
+		rate = k.Rate
+	}
 	add := func(name string, path float64) float64 {
 		b := quantity.Band[quantity.Duration]{
 			Low:    quantity.Duration(joint.CureTime(rate.High*factor, path)),

@@ -48,7 +48,7 @@ func data(e *enclosure.Enclosure, readings []record.Reading) (out []datum, unuse
 		r := &readings[i]
 		at, ok := first[r.ID()]
 		switch {
-		case r.Kind == record.Event || r.Kind == record.Seen || r.Kind == record.Time:
+		case r.Kind == record.Event || r.Kind == record.Seen || r.Kind == record.Time || r.Kind == record.Skin:
 			continue
 		case !ok:
 			if w, known := record.FindWord(r.What); known && w.Of != record.Whole {

@@ -13,26 +13,40 @@ const (
 	lastSpan  = 3 * 24 * time.Hour
 )
 
+// running returns when the first and the last reading were taken that are not of the
+// sealant: beads are cut weeks before there is water, and tell nothing of it.
+func running(readings []record.Reading) (first, last time.Time, ok bool) {
+	for i := range readings {
+		if r := &readings[i]; r.Kind != record.Skin {
+			if !ok {
+				first, ok = r.Time, true
+			}
+			last = r.Time
+		}
+	}
+	return first, last, ok
+}
+
 // First returns the readings of the first month, which tell how it was built.
 func First(readings []record.Reading) []record.Reading {
-	if len(readings) == 0 {
+	first, _, ok := running(readings)
+	if !ok {
 		return nil
 	}
-	return span(readings, readings[0].Time, readings[0].Time.Add(firstSpan))
+	return span(readings, first, first.Add(firstSpan))
 }
 
 // Split parts readings, in order of time, into those of the first month and those
 // taken now: since a time, or, if that is zero, within three days of the last. What
 // is taken now is left out of the first.
 func Split(readings []record.Reading, since time.Time) (before, now []record.Reading) {
-	if len(readings) == 0 {
+	begin, last, ok := running(readings)
+	if !ok {
 		return nil, nil
 	}
-	last := readings[len(readings)-1].Time
 	if since.IsZero() {
 		since = last.Add(-lastSpan)
 	}
-	begin := readings[0].Time
 	end := begin.Add(firstSpan)
 	if since.Before(end) {
 		end = since.Add(-time.Nanosecond)

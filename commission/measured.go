@@ -1,6 +1,7 @@
 package commission
 
 import (
+	"fmt"
 	"math"
 
 	"rillwright/quantity"
@@ -22,10 +23,15 @@ func Measured(r *record.Reading) (v float64, u Unit, ok bool) {
 		u = Time
 	case record.Cups:
 		v, u = record.Evenness(r.Values), Share
-	case record.Seen, record.Event:
+	case record.Seen, record.Event, record.Skin:
 		return 0, Seen, false
 	}
 	return v, u, !math.IsNaN(v)
+}
+
+// ShowCure says how fast sealant cures, k in depth = k sqrt(t), m/s^0.5.
+func ShowCure(k float64) string {
+	return fmt.Sprintf("%.1f mm deep in the first day", 1000*k*math.Sqrt(86400))
 }
 
 // ShowReading returns what Measured does for people, "" if there is no figure. What
@@ -33,6 +39,9 @@ func Measured(r *record.Reading) (v float64, u Unit, ok bool) {
 func ShowReading(r *record.Reading, sys quantity.System) string {
 	v, u, ok := Measured(r)
 	switch {
+	case r.Kind == record.Skin:
+		k, _ := record.Mean(r.Values)
+		return ShowCure(k)
 	case !ok:
 		return ""
 	case r.What == "top-up":

@@ -1,5 +1,7 @@
 package design
 
+import "rillwright/quantity"
+
 // WorkHours is when the builder can work on a day of the week.
 type WorkHours struct {
 	Pos   Pos             `yaml:"-"`
@@ -33,9 +35,11 @@ type Delivery struct {
 
 // Workshop is the air in which joints cure, in the season of the work.
 type Workshop struct {
-	Pos      Pos              `yaml:"-"`
-	Air      Field[tempBand]  `yaml:"air" range:"[5,40]" doc:"Coldest to warmest over the days of a cure, nights and all: 10 to 15 C. place.air if left out."`
-	Humidity Field[ratioBand] `yaml:"humidity" range:"[0.1,1]" doc:"Relative humidity, driest to dampest: 35 to 60 %. place.humidity if left out."`
+	Pos      Pos                      `yaml:"-"`
+	Air      Field[tempBand]          `yaml:"air" range:"[5,40]" doc:"Coldest to warmest over the days of a cure, nights and all: 10 to 15 C. place.air if left out."`
+	Humidity Field[ratioBand]         `yaml:"humidity" range:"[0.1,1]" doc:"Relative humidity, driest to dampest: 35 to 60 %. place.humidity if left out."`
+	Skin     Field[length]            `yaml:"skin" doc:"How deep a test bead of your sealant had cured from its open face, cut through in that air: 3 mm. 2 to 4 mm in the first day if left out."`
+	After    Field[quantity.Duration] `yaml:"after" range:"[3600,31536000]" doc:"After what time that was: 24 h."`
 }
 
 // DoneStep is a step of the build that is done, or under way.

@@ -21,10 +21,25 @@ func (c *checker) budget() {
 	if b.Hours.Given() && len(b.Week) > 0 {
 		c.report(b.Hours.Pos, "budget.hours", fmt.Sprintf("hours stands beside week on line %d, and both say when you work", b.Week[0].Pos.Line), "keep one of the two")
 	}
+	c.testBead()
 	off := c.off()
 	c.helper(off)
 	c.deliveries(end, ok2)
 	c.done()
+}
+
+// testBead checks that a test bead has both its figures, and that they may be.
+func (c *checker) testBead() {
+	w := &c.d.Budget.Workshop
+	skin, after := w.Skin, w.After
+	switch {
+	case skin.Given() && !after.Given():
+		c.report(skin.Pos, "budget.workshop.skin", "it is not said after what time the test bead had cured so deep", "write the time as after: 24 h")
+	case after.Given() && !skin.Given():
+		c.report(after.Pos, "budget.workshop.after", "it is not said how deep the test bead had cured by then", "cut it through and write the depth as skin: 3 mm")
+	case skin.Given() && !(skin.Value >= 0.001 && skin.Value <= 0.05):
+		c.report(skin.Pos, "budget.workshop.skin", fmt.Sprintf("a cured skin of %s cannot be read off, or is no bead's", skin.Text), "cut the bead when it has cured 1 mm deep or more, up to 50 mm")
+	}
 }
 
 // span is some days in a row.

@@ -140,6 +140,49 @@ func TestLabelCurve(t *testing.T) {
 	}
 }
 
+// The band between a straight line and a parabola holds what makers print for small
+// pumps, each flow read to 10 US gal/h (so 5 to either side). Sources, undated pages of
+// the trade named by what they are: an article "how to understand fountain and pond
+// pumps" (a table of one pump of 310 US gal/h and 98 in), a question page "what size pump
+// for my water feature" (one of 780 US gal/h and 140 in, two points of its table).
+func TestLabelBandHoldsPrintedTables(t *testing.T) {
+	const inch, gph, read = 0.0254, 0.003785411784 / 3600, 5.0
+	for _, pump := range []struct {
+		head, flow float64
+		points     [][2]float64
+	}{
+		{98, 310, [][2]float64{{12, 270}, {24, 250}, {36, 220}, {48, 200}, {60, 150}, {72, 120}, {84, 75}, {96, 5}}},
+		{140, 780, [][2]float64{{20, 680}, {60, 580}}},
+	} {
+		for _, p := range pump.points {
+			var flow [2]float64
+			for i, shape := range []float64{1, 2} {
+				c, err := LabelCurve(pump.head*inch, pump.flow*gph, shape)
+				if err != nil {
+					t.Fatal(err)
+				}
+				flow[i] = c.Flow(p[0]*inch) / gph
+			}
+			if p[1]+read < flow[0] || p[1]-read > flow[1] {
+				t.Errorf("%g US gal/h, %g in: %g US gal/h at %g in, the band is %.1f to %.1f", pump.flow, pump.head, p[1], p[0], flow[0], flow[1])
+			}
+		}
+	}
+}
+
+// A pond shop's flow graph, from an irrigation course page (largest head 4 ft; 96, 76
+// and 48 US gal/h at 1, 2 and 3 ft), does not tell the flow at no lift; the exponent of
+// a curve through its points is between that of a straight line and of a parabola.
+func TestPrintedGraphsExponent(t *testing.T) {
+	const h0, h1, q1 = 4.0, 1.0, 96.0
+	for _, p := range [][2]float64{{2, 76}, {3, 48}} {
+		c := math.Log((h0-h1)/(h0-p[0])) / math.Log(q1/p[1])
+		if c < 1 || c > 2 {
+			t.Errorf("exponent %.2f through %g US gal/h at %g ft", c, p[1], p[0])
+		}
+	}
+}
+
 func TestPumpCurvesRefuse(t *testing.T) {
 	nan := math.NaN()
 	for _, c := range [][5]float64{{2, 1, 2, 2, 1}, {2, 1, 1, 1, 0.5}, {2, 0, 1, 2, 0.5}, {2, 2, 1, 1, 0.5}, {2, 1, 0.5, 2, 1}, {nan, 1, 1, 2, 0.5}, {2, 1, 1, math.Inf(1), 0.5}} {

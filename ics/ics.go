@@ -4,6 +4,7 @@ package ics
 
 import (
 	"fmt"
+	"hash/fnv"
 	"strings"
 	"time"
 	"unicode/utf8"
@@ -22,36 +23,45 @@ type Event struct {
 	Busy   bool            // takes up the time
 }
 
-// Write returns events as an iCalendar file made at stamp. UIDs are made from
-// name and ID; where two come out alike, the later one gets a number. An event
-// that ends when it starts, or before, is a moment.
+// Issue tells one state of a calendar from those before it.
+type Issue struct {
+	Number int       // SEQUENCE: of two with one UID a program keeps that with the higher one
+	Stamp  time.Time // when it was made
+	Before []Entry   // of the issue before; those that are not in this one are cancelled
+}
+
+// Write returns events as an iCalendar file, at least one. The UID of an event is
+// made from maker, name and ID alone, whatever else the file holds, so that a later
+// issue moves it; only where two have the same, the later one gets a number. An event
+// that ends when it starts, or before, or on the same day if it counts days, is a
+// moment, or that day.
 //
-// Source: RFC 5545, sections 3.1, 3.3.5, 3.3.11, 3.4, 3.6.1, 3.6.6 and 3.8.5.3 (from
-// memory).
-func Write(maker, name string, events []Event, stamp time.Time) []byte {
+// Source: RFC 5545, sections 3.1, 3.3.5, 3.3.11, 3.4, 3.6.1, 3.6.6, 3.8.1.11, 3.8.5.3
+// and 3.8.7 (from memory).
+func Write(maker, name string, events []Event, is Issue) []byte {
 	var b strings.Builder
 	line := func(text string) { b.WriteString(fold(text)) }
+	head := func(uid string) {
+		line("BEGIN:VEVENT")
+		line("UID:" + uid)
+		line("DTSTAMP:" + is.Stamp.UTC().Format("20060102T150405Z"))
+		line(fmt.Sprintf("SEQUENCE:%d", is.Number))
+	}
 	line("BEGIN:VCALENDAR")
 	line("VERSION:2.0")
-	line("PRODID:-//rillwright//" + maker + "//EN")
+	line(product(maker))
 	line("X-WR-CALNAME:" + escape(name))
-	seen := map[string]int{}
+	seen := map[string]bool{}
 	for i := range events {
 		e := &events[i]
-		id := clean(name) + "." + clean(e.ID)
-		for seen[id]++; seen[id] > 1; seen[id]++ {
-			id = fmt.Sprintf("%s.%d", id, seen[id])
-		}
-		line("BEGIN:VEVENT")
-		line("UID:" + id + "@rillwright")
-		line("DTSTAMP:" + stamp.UTC().Format("20060102T150405Z"))
-		format := ":20060102T150405"
-		if e.AllDay {
-			format = ";VALUE=DATE:20060102"
-		}
-		line("DTSTART" + e.Start.Format(format))
-		if e.End.After(e.Start) {
-			line("DTEND" + e.End.Format(format))
+		uid := identity(maker, name, e.ID, seen)
+		seen[uid] = true
+		head(uid)
+		form := format(e.AllDay)
+		start, end := e.Start.Format(form), e.End.Format(form)
+		line("DTSTART" + start)
+		if e.End.After(e.Start) && end != start {
+			line("DTEND" + end)
 		}
 		if e.Every > 0 {
 			line(fmt.Sprintf("RRULE:FREQ=DAILY;INTERVAL=%d", e.Every))
@@ -72,9 +82,45 @@ func Write(maker, name string, events []Event, stamp time.Time) []byte {
 		}
 		line("END:VEVENT")
 	}
+	for _, gone := range is.Before {
+		if seen[gone.UID] {
+			continue
+		}
+		head(gone.UID)
+		line("DTSTART" + gone.Start.Format(format(gone.AllDay)))
+		line("SUMMARY:" + escape(gone.Summary))
+		line("STATUS:CANCELLED")
+		line("TRANSP:TRANSPARENT")
+		line("END:VEVENT")
+	}
 	line("END:VCALENDAR")
 	return []byte(b.String())
 }
+
+func product(maker string) string { return "PRODID:-//rillwright//" + maker + "//EN" }
+
+// format is that of a date, or of a moment without zone, with what leads up to it.
+func format(allDay bool) string {
+	if allDay {
+		return ";VALUE=DATE:20060102"
+	}
+	return ":20060102T150405"
+}
+
+// identity makes a UID. Names that look alike when cleaned differ in their sums.
+func identity(maker, name, id string, seen map[string]bool) string {
+	sum := fnv.New32a()
+	fmt.Fprintf(sum, "%s\x00%s", name, id)
+	base := fmt.Sprintf("%s.%s.%s.%08x", clean(name), clean(maker), clean(id), sum.Sum32())
+	uid := base + home
+	for k := 2; seen[uid]; k++ {
+		uid = fmt.Sprintf("%s.%d%s", base, k, home)
+	}
+	return uid
+}
+
+// home ends all UIDs.
+const home = "@rillwright"
 
 // clean leaves letters that any program takes.
 func clean(text string) string {

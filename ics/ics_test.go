@@ -14,7 +14,7 @@ import (
 const value = `(?:[^\x00-\x08\x0a-\x1f\x7f\\;,]|\\[\\;,nN])*`
 
 var lineForms = regexp.MustCompile(`^(?:(?:BEGIN|END):(?:VCALENDAR|VEVENT|VALARM)|VERSION:2\.0|PRODID:` + value + `|X-WR-CALNAME:` + value +
-	`|UID:[a-z0-9.-]+@rillwright|DTSTAMP:\d{8}T\d{6}Z|DT(?:START|END)(?:;VALUE=DATE:\d{8}|:\d{8}T\d{6})|RRULE:FREQ=DAILY;INTERVAL=[1-9]\d*|SUMMARY:` + value +
+	`|UID:[a-z0-9.-]+@rillwright|DTSTAMP:\d{8}T\d{6}Z|DT(?:START|END)(?:;VALUE=DATE:\d{8}|:\d{8}T\d{6})|RRULE:FREQ=DAILY;INTERVAL=[1-9]\d*|SUMMARY:` + value + `|SEQUENCE:\d+|STATUS:CANCELLED` +
 	`|DESCRIPTION:` + value + `|TRANSP:TRANSPARENT|ACTION:DISPLAY|TRIGGER:-PT\d+M)$`)
 
 // unfolded checks lines and their ends, and returns them whole.
@@ -51,7 +51,7 @@ func TestWrite(t *testing.T) {
 		name := rapid.String().Draw(t, "name")
 		uids := map[string]bool{}
 		var open, summaries []string
-		for _, l := range unfolded(t, string(Write("test", name, events, time.Unix(0, 0)))) {
+		for _, l := range unfolded(t, string(Write("test", name, events, Issue{Stamp: time.Unix(0, 0)}))) {
 			if !lineForms.MatchString(l) {
 				t.Fatalf("%q is no line of a calendar", l)
 			}

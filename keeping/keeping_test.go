@@ -10,6 +10,7 @@ import (
 
 	"rillwright/enclosure"
 	"rillwright/examples"
+	"rillwright/ics"
 	"rillwright/internal/trial"
 	"rillwright/quantity"
 	"rillwright/record"
@@ -165,7 +166,7 @@ func TestSpares(t *testing.T) {
 func TestCalendar(t *testing.T) {
 	e := trial.Resolved(t, examples.CorridorCabinet, enclosure.Resolve)
 	due := DueAt(Chores(e), nil, begin)
-	text := string(Calendar("Wall; one, two", due, begin))
+	text := string(Calendar("Wall; one, two", due, ics.Issue{Stamp: begin}))
 	if strings.Count(text, "BEGIN:VEVENT") != len(due) || strings.Count(text, "UID:") != len(due) {
 		t.Errorf("not one event for each of %d chores", len(due))
 	}

@@ -187,6 +187,8 @@ func Example(k Kind) string {
 		return "40 38 41 ml in 30 s"
 	case Time:
 		return "40 s"
+	case Skin:
+		return "3 mm in 24 h"
 	case Event:
 	}
 	return "-"

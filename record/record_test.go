@@ -31,6 +31,7 @@ func TestTyped(t *testing.T) {
 		{"shut-off main 4 ft 9 in", "shut-off[main]", "", []float64{57 * 0.0254}},
 		{"breaker not ok", "breaker", "", []float64{0}},
 		{"restart 40 s", "restart", "", []float64{40}},
+		{"skin 3 mm in 24 h, 1/8 in in 36 h", "skin", "", []float64{0.003 / math.Sqrt(86400), 0.003175 / math.Sqrt(129600)}},
 		{"top-up 2 L in 3 days", "top-up", "", []float64{0.002 / 259200}},
 		{"Cleaned strainer # much moss", "cleaned[strainer]", "much moss", nil},
 	} {
@@ -59,6 +60,9 @@ func TestTypedRefuses(t *testing.T) {
 		"rise -3 mm":             "0 or more",
 		"breaker perhaps":        "write ok, or not ok",
 		"cleaned":                "cleaned what?",
+		"skin 3 mm":              "3 mm in 24 h",
+		"skin 3 mm in 0 h":       "how many seconds",
+		"skin 24 h in 3 mm":      "24 h",
 		"bare[main 10 l in 43 s": "put ] behind the part",
 		"hose 10 m in 3 s":       "10 m",
 	} {

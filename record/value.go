@@ -17,6 +17,7 @@ import (
 //	Height  12 mm;  1/2 in, 12 mm
 //	Cups    40 38 41 ml in 30 s;  40 ml, 1.4 US fl oz, 41 ml;  85 %  (that is one figure)
 //	Time    43 s
+//	Skin    3 mm in 24 h;  1/8 in in 36 h, 4 mm in 3 days
 //	Seen    ok;  not ok
 //	Event   -
 //
@@ -48,8 +49,48 @@ func ParseValue(k Kind, text string) ([]float64, error) {
 		})
 	case Time:
 		return figures(items(text), seconds)
+	case Skin:
+		return figures(items(text), func(t string) (float64, error) {
+			deep, after, err := skin(t)
+			return deep / math.Sqrt(after), err
+		})
 	}
 	return nil, fmt.Errorf("kind %d of reading is not known", k)
+}
+
+// skin reads how deep sealant has cured, m, and after what time, s.
+func skin(t string) (deep, after float64, err error) {
+	much, took, timed := strings.Cut(t, " in ")
+	if rest, inches := strings.CutPrefix(took, "in "); inches { // 1/8 in in 36 h
+		much, took = much+" in", rest
+	}
+	if !timed {
+		return 0, 1, fmt.Errorf("%q does not say after what time: write 3 mm in 24 h", t)
+	}
+	v, err := quantity.ParseLength(much)
+	if err != nil {
+		return 0, 1, err
+	}
+	if after, err = seconds(took); err != nil {
+		return 0, 1, err
+	}
+	return float64(v), after, nil
+}
+
+// Beads returns how deep each test bead of a reading of Skin had cured, m, and after
+// what time, s.
+func (r *Reading) Beads() (deep, after []float64) {
+	if r.Kind != Skin {
+		return nil, nil
+	}
+	for _, t := range items(r.Text) {
+		d, a, err := skin(t)
+		if err != nil {
+			return nil, nil
+		}
+		deep, after = append(deep, d), append(after, a)
+	}
+	return deep, after
 }
 
 func seconds(t string) (float64, error) {

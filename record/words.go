@@ -18,6 +18,7 @@ const (
 	Height             // m
 	Cups               // of each outlet in turn: m3/s, or m3 if no time was given
 	Time               // s
+	Skin               // of sealant: depth over the root of time, m/s^0.5
 )
 
 // Of is the kind of part that a word is about.
@@ -64,6 +65,7 @@ func Words() []Word {
 		{"soak", Seen, Whole, "a night with dry tissues"},
 		{"noise", Seen, Whole, "at night, from 1 m"},
 		{"top-up", Flow, Whole, "water put back, and in what time it went"},
+		{"skin", Skin, Whole, "how deep a test bead of the sealant had cured, cut through, and after what time"},
 		{"cleaned", Event, Thing, "what was cleaned"},
 		{"replaced", Event, Thing, "what was replaced"},
 		{"changed", Event, Thing, "what was changed, as the water"},

@@ -3,17 +3,21 @@ package works
 import (
 	"fmt"
 
+	"rillwright/design"
 	"rillwright/enclosure"
 	"rillwright/quantity"
 	"rillwright/structure/cure"
 )
 
 // Season is the air in which joints cure, as slow, as likely and as fast as it may
-// be.
-type Season struct{ Worst, Likely, Best cure.Air }
+// be, and the sealant.
+type Season struct {
+	Worst, Likely, Best cure.Air
+	Sealant             cure.Sealant
+}
 
-// Steady is a season of one air.
-func Steady(a cure.Air) Season { return Season{a, a, a} }
+// Steady is a season of one air, and of any sealant.
+func Steady(a cure.Air) Season { return Season{Worst: a, Likely: a, Best: a} }
 
 // season returns the air of budget.workshop, else of the place, else what is usual
 // in a room, with the key that says so.
@@ -46,7 +50,27 @@ func (w *Work) season(e *enclosure.Enclosure) (s Season, key string, line int) {
 	s.Worst = cure.Air{Celsius: float64(air.Low), Humidity: float64(damp.Low)}
 	s.Likely = cure.Air{Celsius: float64(air.Likely), Humidity: float64(damp.Likely)}
 	s.Best = cure.Air{Celsius: float64(air.High), Humidity: float64(damp.High)}
+	var err error
+	if s.Sealant, err = testBead(shop, s.Likely); err != nil {
+		w.take("the test bead of line %d is left out: %v", shop.Skin.Pos.Line, err)
+	} else if s.Sealant != (cure.Sealant{}) {
+		w.take("sealant cures as the test bead of line %d did, in the likely air of the workshop", shop.Skin.Pos.Line)
+	}
 	return s, key, line
+}
+
+func testBead(shop *design.Workshop, a cure.Air) (cure.Sealant, error) {
+	if !shop.Skin.Given() || !shop.After.Given() {
+		return cure.Sealant{}, nil
+	}
+	return cure.Measured(float64(shop.Skin.Value), float64(shop.After.Value), a)
+}
+
+// SealantOf returns the sealant of the design's test bead; the zero value, which is any
+// one-part silicone, if it has none that can be used.
+func SealantOf(e *enclosure.Enclosure) cure.Sealant {
+	s, _, _ := new(Work).season(e)
+	return s.Sealant
 }
 
 // clock is the clock of a joint in a season, each end in the air that makes it.
@@ -55,7 +79,7 @@ func (s Season) clock(shape cure.Shape, use cure.Use) (cure.Clock, error) {
 	var c [3]cure.Clock
 	for i, a := range []cure.Air{s.Best, s.Likely, s.Worst} {
 		var err error
-		if c[i], err = cure.Of(shape, use, a); err != nil {
+		if c[i], err = s.Sealant.Of(shape, use, a); err != nil {
 			return cure.Clock{}, fmt.Errorf("%w", err)
 		}
 	}

@@ -3,6 +3,7 @@ package cli
 import (
 	"fmt"
 	"io"
+	"math"
 	"strconv"
 	"strings"
 
@@ -34,10 +35,22 @@ func (c *builtCommand) Run(std *Streams) error {
 	if err != nil {
 		return refuse(std, err)
 	}
+	// Beads are laid and cut before there is water, however long that takes.
+	sealant, beads, err := asbuilt.SealantOf(log.Readings)
+	if err != nil {
+		return refuse(std, err)
+	}
 	if c.JSON {
-		return printJSON(std.Out, map[string]any{"design": r.File, "used": f.Used, "settled": f.Settled, "facts": f.Facts, "outliers": append([]asbuilt.Outlier{}, f.Outliers...), "unused": append([]asbuilt.Unused{}, f.Unused...)})
+		out := map[string]any{"design": r.File, "used": f.Used, "settled": f.Settled, "facts": f.Facts, "outliers": append([]asbuilt.Outlier{}, f.Outliers...), "unused": append([]asbuilt.Unused{}, f.Unused...)}
+		if beads {
+			out["sealant"] = sealant
+		}
+		return printJSON(std.Out, out)
 	}
 	printBuilt(std.Out, r.Name, r.Enclosure.Units, f, list)
+	if beads {
+		printSealant(std.Out, &sealant, r.Enclosure, log.Readings)
+	}
 	return nil
 }
 
@@ -77,6 +90,32 @@ func printBuilt(w io.Writer, name string, sys quantity.System, f *asbuilt.Fit, l
 			r.ID(), r.Time.Format("2006-01-02 15:04"), which, showSite(r.What, o.Read, sys), showSite(r.What, o.Others, sys))
 	}
 	printUnused(w, f.Unused, list)
+}
+
+// printSealant tells what test beads come to, and how to have the plan go by them.
+func printSealant(w io.Writer, s *asbuilt.Sealant, e *enclosure.Enclosure, list []record.Reading) {
+	day := func(k float64) string { return fmt.Sprintf("%.1f", 1000*k*math.Sqrt(86400)) }
+	from := "one test bead"
+	if s.Beads > 1 {
+		from = fmt.Sprintf("%d test beads", s.Beads)
+	}
+	fmt.Fprintf(w, "  the sealant, from %s: it cures %s - %s - %s mm deep in the first day, and twice as deep in four\n", from, day(s.Rate.Low), day(s.Rate.Likely), day(s.Rate.High))
+	for _, o := range s.Outliers {
+		r := &list[o.Reading]
+		fmt.Fprintf(w, "  does not go with the others: skin of %s: %s, where they foretell %s\n    do: cut another bead\n",
+			r.Time.Format("2006-01-02 15:04"), showSkin(o.Read, e.Units), showSkin(o.Others, e.Units))
+	}
+	if !e.Design.Budget.Workshop.Skin.Given() {
+		fmt.Fprintf(w, "    do: write it under budget.workshop, so that the plan goes by it: skin: %s, after: %.0f h\n", showSkin(s.Skin, e.Units), s.Longest/3600)
+	}
+}
+
+// showSkin is a depth as it can be read off and typed.
+func showSkin(v float64, sys quantity.System) string {
+	if sys == quantity.US {
+		return fmt.Sprintf("%.3f in", v/0.0254)
+	}
+	return fmt.Sprintf("%.1f mm", 1000*v)
 }
 
 func printUnused(w io.Writer, unused []asbuilt.Unused, list []record.Reading) {

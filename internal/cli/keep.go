@@ -3,10 +3,12 @@ package cli
 import (
 	"fmt"
 	"io"
+	"path/filepath"
 	"time"
 
 	"rillwright"
 	"rillwright/enclosure"
+	"rillwright/ics"
 	"rillwright/keeping"
 	"rillwright/quantity"
 	"rillwright/record"
@@ -15,7 +17,7 @@ import (
 type keepCommand struct {
 	Design   string `arg:"" help:"A design file whose log stands beside it."`
 	At       string `help:"The time to look from, if not now: 2026-11-26." placeholder:"TIME"`
-	Calendar string `help:"Also write the chores as a calendar (iCalendar, .ics) into this file." placeholder:"FILE"`
+	Calendar string `help:"Also write the chores as a calendar (iCalendar, .ics) into this file. Where it holds them already, the new issue moves them in a calendar program, and cancels what is no longer there." placeholder:"FILE"`
 	JSON     bool   `name:"json" help:"Print JSON."`
 }
 
@@ -83,7 +85,12 @@ func (c *keepCommand) Run(std *Streams) error {
 		k.Trends = append(k.Trends, j)
 	}
 	if c.Calendar != "" {
-		if err := save(std, c.Calendar, keeping.Calendar(r.Name, due, now)); err != nil {
+		is, err := issueAfter(c.Calendar)
+		if err != nil {
+			return refuse(std, err)
+		}
+		is.Stamp = now
+		if err := save(std, c.Calendar, keeping.Calendar(r.Name, due, is)); err != nil {
 			return refuse(std, err)
 		}
 	}
@@ -95,6 +102,23 @@ func (c *keepCommand) Run(std *Streams) error {
 		fmt.Fprintln(std.Out, lacks)
 	}
 	return nil
+}
+
+// issueAfter is the issue of a calendar after that in a file, the first where there is
+// none. What is no calendar of chores is not written over.
+func issueAfter(file string) (is ics.Issue, err error) {
+	if !exists(file) {
+		return is, nil
+	}
+	data, err := readFile(file, "give another")
+	if err != nil {
+		return is, err
+	}
+	if is.Before, is.Number, err = ics.Read(data, keeping.Maker); err != nil {
+		return is, fmt.Errorf("%s is there and is no calendar of chores: %w\n  do: give the calendar another name", filepath.ToSlash(file), err)
+	}
+	is.Number++
+	return is, nil
 }
 
 // soon is how many days ahead a chore is shown with its how.

@@ -14,13 +14,15 @@ import (
 )
 
 type planCommand struct {
-	Design string `arg:"" help:"A design file, or demo (metric) or demo-us for a built-in one."`
-	At     string `help:"The day that counts as today: the first one if budget.start does not say, and that from which the rest is planned once a step is marked as done." placeholder:"DAY"`
-	Table  bool   `help:"Print the table of steps that the plan is made by. Keep it beside a design, name it as budget.steps-file and edit it."`
-	Next   bool   `help:"Only the next three things to do, with all that is to be known at the bench."`
-	From   string `help:"With --next: of those that begin on this day or later; if left out, of all that are not done." placeholder:"DAY"`
-	Format string `enum:"text,csv,json,ics,svg,pdf" default:"text" help:"Print as text (if left out), csv, json, or ics: a calendar (iCalendar) with alarms. svg: a chart, on one sheet as large as it needs; pdf: chart, list and card on paper; with --next both the card alone, in large type." placeholder:"text|csv|json|ics|svg|pdf"`
-	Paper  string `enum:"a4,letter,auto" default:"auto" help:"The paper of svg and pdf: a4 or letter; if left out, letter for a design in US units and a4 for any other." placeholder:"a4|letter"`
+	Design   string `arg:"" help:"A design file, or demo (metric) or demo-us for a built-in one."`
+	At       string `help:"The day that counts as today: the first one if budget.start does not say, and that from which the rest is planned once a step is marked as done." placeholder:"DAY"`
+	Table    bool   `help:"Print the table of steps that the plan is made by. Keep it beside a design, name it as budget.steps-file and edit it."`
+	Next     bool   `help:"Only the next three things to do, with all that is to be known at the bench."`
+	From     string `help:"With --next: of those that begin on this day or later; if left out, of all that are not done." placeholder:"DAY"`
+	Format   string `enum:"text,csv,json,ics,svg,pdf" default:"text" help:"Print as text (if left out), csv, json, or ics: a calendar (iCalendar) with alarms. svg: a chart, on one sheet as large as it needs; pdf: chart, list and card on paper; with --next both the card alone, in large type." placeholder:"text|csv|json|ics|svg|pdf"`
+	Issue    *int   `help:"With --format ics: which issue of the calendar it is, 0 the first. A calendar program takes the steps of a higher one in place of those that it has." placeholder:"NUMBER"`
+	Replaces string `help:"With --format ics: the calendar that was read in before. The issue is the one after it, and what is no longer in the plan is cancelled." placeholder:"FILE"`
+	Paper    string `enum:"a4,letter,auto" default:"auto" help:"The paper of svg and pdf: a4 or letter; if left out, letter for a design in US units and a4 for any other." placeholder:"a4|letter"`
 }
 
 // Help tells where the figures come from.
@@ -67,6 +69,9 @@ func (c *planCommand) Run(std *Streams) error {
 	// A built-in design's dates are those of its story.
 	if own := c.Design != "demo" && c.Design != "demo-us"; own && len(w.Project.Done) == 0 && w.Project.Start < today.At(0) {
 		fmt.Fprintln(std.Err, "nothing is marked as done, and the first day is past: mark steps with rillwright done, or give a later budget.start")
+	}
+	if err := o.issued(c.Format, c.Issue, c.Replaces); err != nil {
+		return refuse(std, err)
 	}
 	if c.Next {
 		if err := o.from(c.From); err != nil {

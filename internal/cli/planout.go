@@ -2,8 +2,10 @@ package cli
 
 import (
 	"encoding/csv"
+	"errors"
 	"fmt"
 	"io"
+	"path/filepath"
 	"strings"
 	"time"
 
@@ -25,6 +27,7 @@ type planOut struct {
 	lines     []works.Line // what is shown of it
 	next      bool         // only what comes next
 	print     sheets.Print
+	issue     ics.Issue // of its calendar
 }
 
 func (o *planOut) name() string { return o.enclosure.Name }
@@ -126,10 +129,12 @@ func (o *planOut) planned() planned {
 const notice = 30 * time.Minute
 
 // calendar is the plan as a calendar: an event for each sitting of a step, a
-// moment where its waiting is over, a day for what is delivered. It is stamped with
-// the first midnight of the plan, so that the same design gives the same file.
+// moment where its waiting is over, a day for what is delivered. What is done stands
+// where it was done, and rings no more. It is stamped with the first midnight of the
+// plan, or with the day from which the rest is planned, so that the same design gives
+// the same file.
 func (o *planOut) calendar() []byte {
-	name := o.name()
+	name, now := o.name(), max(o.work.Project.Start.Day().At(0), o.work.Project.Now)
 	var events []ics.Event
 	for i := range o.lines {
 		l := &o.lines[i]
@@ -138,21 +143,68 @@ func (o *planOut) calendar() []byte {
 			events = append(events, ics.Event{ID: l.ID, Summary: name + ": " + l.Say, Start: day, End: day.AddDate(0, 0, 1), AllDay: true})
 			continue
 		}
-		tell := strings.Join(says(l), "\n")
-		for k, at := range l.Pieces {
-			e := ics.Event{ID: l.ID, Summary: name + ": " + l.Say + hands(l), Tell: tell, Start: onWall(at.From), End: onWall(at.To), Busy: true, Alarms: []time.Duration{notice}}
-			if len(l.Pieces) > 1 {
-				e.ID += fmt.Sprintf(" part %d", k+1)
-				e.Summary += fmt.Sprintf(" (%d of %d)", k+1, len(l.Pieces))
+		events = append(events, sittings(name, l)...)
+		if l.Finish > l.End {
+			e := ics.Event{ID: l.ID + " stood", Summary: name + ": stood long enough: " + l.Say, Start: onWall(l.Finish), End: onWall(l.Finish)}
+			if l.Finish >= now {
+				e.Alarms = []time.Duration{0}
 			}
 			events = append(events, e)
 		}
-		if l.Finish > l.End {
-			at := onWall(l.Finish)
-			events = append(events, ics.Event{ID: l.ID + " stood", Summary: name + ": stood long enough: " + l.Say, Start: at, End: at, Alarms: []time.Duration{0}})
-		}
 	}
-	return ics.Write("plan", name, events, onWall(o.work.Project.Start.Day().At(0)))
+	is := o.issue
+	is.Stamp = onWall(now)
+	return ics.Write(planMaker, name, events, is)
+}
+
+// sittings are the events of a step. The first has the step's own ID however many
+// there are, so that a later issue moves it.
+func sittings(name string, l *works.Line) []ics.Event {
+	say := name + ": " + l.Say
+	if l.Done {
+		return []ics.Event{{ID: l.ID, Summary: say + " (done)", Start: onWall(l.Start), End: onWall(l.End)}}
+	}
+	tell := strings.Join(says(l), "\n")
+	var out []ics.Event
+	for k, at := range l.Pieces {
+		e := ics.Event{ID: l.ID, Summary: say + hands(l), Tell: tell, Start: onWall(at.From), End: onWall(at.To), Busy: true, Alarms: []time.Duration{notice}}
+		if k > 0 {
+			e.ID += fmt.Sprintf(" part %d", k+1)
+		}
+		if len(l.Pieces) > 1 {
+			e.Summary += fmt.Sprintf(" (%d of %d)", k+1, len(l.Pieces))
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
+// planMaker is what calendars of plans say they are made by.
+const planMaker = "plan"
+
+// issued takes over which issue of its calendar a plan is, and what the one before held.
+func (o *planOut) issued(format string, number *int, before string) error {
+	if format != "ics" && (number != nil || before != "") {
+		return errors.New("--issue and --replaces are about a calendar\n  do: write --format ics as well")
+	}
+	if before != "" {
+		data, err := readFile(before, "leave out --replaces for the first issue")
+		if err != nil {
+			return err
+		}
+		if o.issue.Before, o.issue.Number, err = ics.Read(data, planMaker); err != nil {
+			return fmt.Errorf("%s is no calendar of a plan: %w\n  do: name the file that rillwright plan --format ics wrote before", filepath.ToSlash(before), err)
+		}
+		o.issue.Number++
+	}
+	if number == nil {
+		return nil
+	}
+	if *number < o.issue.Number {
+		return fmt.Errorf("--issue %d: a calendar program keeps the issue with the highest number\n  do: write %d or more", *number, o.issue.Number)
+	}
+	o.issue.Number = *number
+	return nil
 }
 
 // onWall is a moment as the clock on the wall shows it.

@@ -102,21 +102,60 @@ func Slowed(t Time, a Air) Time {
 	return Time{Low: t.Low * quantity.Duration(m.Low), Likely: t.Likely * quantity.Duration(m.Likely), High: t.High * quantity.Duration(m.High)}
 }
 
-// Through returns the time until a way (m) has cured in an air: (way/k)^2 with k
-// of joint.CureRate times joint.CureFactor, and Margin. The error wraps ErrInput:
-// air out of range.
-func Through(way float64, a Air) (Time, error) {
+// Sealant is how fast one cures. The zero value is any one-part silicone.
+type Sealant struct {
+	// Rate is k in depth = k sqrt(t) at usual air, m/s^0.5; all 0 for that of
+	// joint.CureRate.
+	Rate quantity.Band[float64]
+}
+
+// ReadDoubt is how exactly people read how deep a bead has cured, m: the band of a
+// measured rate has it to both sides. Assumed.
+const ReadDoubt = 0.5e-3
+
+// Measured returns the sealant of a bead that had cured skin (m) deep after some time
+// (s) in an air. The error wraps ErrInput: air out of range, or a skin within ReadDoubt
+// of nothing.
+func Measured(skin, after float64, a Air) (Sealant, error) {
+	if err := a.check(); err != nil {
+		return Sealant{}, err
+	}
+	if !(skin > ReadDoubt && skin <= 1) || !(after > 0) || math.IsInf(after, 0) {
+		return Sealant{}, fmt.Errorf("%w: a skin of %g m after %g s: let it cure until it is deeper than %g m", ErrInput, skin, after, ReadDoubt)
+	}
+	k := math.Sqrt(Margin(a).Likely/after) / joint.CureFactor(a.Celsius, a.Humidity)
+	return Sealant{quantity.Band[float64]{Low: (skin - ReadDoubt) * k, Likely: skin * k, High: (skin + ReadDoubt) * k}}, nil
+}
+
+// check reports an air in which the law is not used.
+func (a Air) check() error {
 	if !(a.Celsius >= Coldest && a.Celsius <= Hottest) {
-		return Time{}, fmt.Errorf("%w: at %g C: the law holds from %g to %g C; warm the place or wait for another season", ErrInput, a.Celsius, Coldest, Hottest)
+		return fmt.Errorf("%w: at %g C: the law holds from %g to %g C; warm the place or wait for another season", ErrInput, a.Celsius, Coldest, Hottest)
 	}
 	if !(a.Humidity >= Driest && a.Humidity <= 1) {
-		return Time{}, fmt.Errorf("%w: at a humidity of %g: give a share of %g to 1", ErrInput, a.Humidity, Driest)
+		return fmt.Errorf("%w: at a humidity of %g: give a share of %g to 1", ErrInput, a.Humidity, Driest)
 	}
-	k, f, m := joint.CureRate(), joint.CureFactor(a.Celsius, a.Humidity), Margin(a)
+	return nil
+}
+
+// Through is Sealant.Through of any one-part silicone.
+func Through(way float64, a Air) (Time, error) { return Sealant{}.Through(way, a) }
+
+// Through returns the time until a way (m) has cured in an air: (way/k)^2 with k
+// the sealant's rate times joint.CureFactor, and Margin, of which only the likely end
+// counts where the rate was measured. The error wraps ErrInput: air out of range.
+func (k Sealant) Through(way float64, a Air) (Time, error) {
+	if err := a.check(); err != nil {
+		return Time{}, err
+	}
+	rate, f, m := joint.CureRate().Band, joint.CureFactor(a.Celsius, a.Humidity), Margin(a)
+	if k.Rate.Likely > 0 {
+		rate, m = k.Rate, quantity.Exactly(m.Likely)
+	}
 	return Time{
-		Low:    quantity.Duration(joint.CureTime(k.High*f, way) * m.Low),
-		Likely: quantity.Duration(joint.CureTime(k.Likely*f, way) * m.Likely),
-		High:   quantity.Duration(joint.CureTime(k.Low*f, way) * m.High),
+		Low:    quantity.Duration(joint.CureTime(rate.High*f, way) * m.Low),
+		Likely: quantity.Duration(joint.CureTime(rate.Likely*f, way) * m.Likely),
+		High:   quantity.Duration(joint.CureTime(rate.Low*f, way) * m.High),
 	}, nil
 }
 
@@ -174,13 +213,17 @@ type Clock struct {
 	ByPath bool
 }
 
-// Of returns the clock of a joint. Errors are those of Path and Through.
-func Of(s Shape, u Use, a Air) (Clock, error) {
+// Of is Sealant.Of of any one-part silicone.
+func Of(s Shape, u Use, a Air) (Clock, error) { return Sealant{}.Of(s, u, a) }
+
+// Of returns the clock of a joint. What practice lets it stand holds however fast a
+// sealant cures. Errors are those of Path and Through.
+func (k Sealant) Of(s Shape, u Use, a Air) (Clock, error) {
 	way, err := Path(s)
 	if err != nil {
 		return Clock{}, err
 	}
-	full, err := Through(way, a)
+	full, err := k.Through(way, a)
 	if err != nil {
 		return Clock{}, err
 	}

@@ -135,6 +135,49 @@ func TestClocks(t *testing.T) {
 	}
 }
 
+// A test bead tells of the joints beside it: in the air in which it lay, a way as long
+// as it was deep takes as long as it took, however cold; between the ends of its reading.
+// What practice lets a joint stand holds all the same.
+func TestMeasured(t *testing.T) {
+	for _, a := range []Air{Usual(), {Celsius: 10, Humidity: 0.4}, {Celsius: 30, Humidity: 0.8}} {
+		k, err := Measured(0.003, 30*hour, a)
+		if err != nil {
+			t.Fatal(err)
+		}
+		got, err := k.Through(0.003, a)
+		if err != nil || !within(float64(got.Likely), 30*hour, 1e-12) {
+			t.Errorf("%v: %v, %v", a, got, err)
+		}
+		if deep, _ := k.Through(0.0035, a); !within(float64(deep.Low), 30*hour, 1e-12) {
+			t.Errorf("%v: what may have cured 3.5 mm deep: %v", a, deep)
+		}
+		if thin, _ := k.Through(0.0025, a); !within(float64(thin.High), 30*hour, 1e-12) {
+			t.Errorf("%v: what may have cured 2.5 mm deep: %v", a, thin)
+		}
+	}
+	// The usual sealant's likely 3 mm in a day, measured, changes no likely time.
+	k, _ := Measured(0.003, day, Usual())
+	a := Air{Celsius: 12, Humidity: 0.6}
+	was, _ := Through(0.01, a)
+	if is, _ := k.Through(0.01, a); !within(float64(is.Likely), float64(was.Likely), 1e-12) || is.Low <= was.Low || is.High >= was.High {
+		t.Errorf("%v, measured %v", was, is)
+	}
+	fast, _ := Measured(0.01, day, Usual())
+	if c, err := fast.Of(Shape{Bite: 0.006, Edges: 2}, Pane, Usual()); err != nil || c.Water != Standing(Pane) {
+		t.Errorf("a fast sealant: %+v, %v", c, err)
+	}
+	for _, bad := range []func() (Sealant, error){
+		func() (Sealant, error) { return Measured(ReadDoubt, day, Usual()) },
+		func() (Sealant, error) { return Measured(0.003, 0, Usual()) },
+		func() (Sealant, error) { return Measured(math.NaN(), day, Usual()) },
+		func() (Sealant, error) { return Measured(0.003, day, Air{Celsius: 2, Humidity: 0.5}) },
+	} {
+		if k, err := bad(); !errors.Is(err, ErrInput) {
+			t.Errorf("%v, %v", k, err)
+		}
+	}
+}
+
 // Colder, drier, wider or deeper never cures sooner; bands rise; nothing bears
 // water before the last point has cured.
 func TestNeverSooner(t *testing.T) {

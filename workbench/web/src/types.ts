@@ -307,6 +307,7 @@ export interface Progress {
   of: number
   faults?: Faults
   weighed?: Result
+  file?: string
   fault?: string
 }
 

@@ -153,7 +153,8 @@ func page(t *testing.T, s *drawing.Sheet, paper drawing.Format, number string) {
 	}
 }
 
-// The contents name the page on which each sheet stands.
+// The contents name the pages on which each sheet stands, those of one title together:
+// the first, the last and all between begin with it, and neither of those beside does.
 func TestContents(t *testing.T) {
 	p, err := Of(input(t, examples.CorridorCabinet, drawing.A4()))
 	if err != nil {
@@ -171,13 +172,25 @@ func TestContents(t *testing.T) {
 			}
 		}
 		for k := 1; k < len(words); k++ {
-			var n int
-			if _, err := fmt.Sscan(words[k].Text, &n); err != nil || words[k].Anchor != drawing.Right || strings.HasPrefix(words[k].Text, "page") {
+			var n, last int
+			if many, _ := fmt.Sscanf(words[k].Text, "%d to %d", &n, &last); many == 1 {
+				last = n
+			}
+			if n == 0 || words[k].Anchor != drawing.Right || strings.HasPrefix(words[k].Text, "page") {
 				continue
 			}
 			found++
-			if title := words[k-1].Text; n < 1 || n > len(p.Sheets) || p.Sheets[n-1].Title != title {
-				t.Errorf("%q is said to be on page %d", title, n)
+			title := words[k-1].Text
+			of := func(page int) bool {
+				return page <= len(p.Sheets) && (p.Sheets[page-1].Title == title || strings.HasPrefix(p.Sheets[page-1].Title, title+", "))
+			}
+			for page := n; page <= last; page++ {
+				if !of(page) {
+					t.Errorf("%q is said to be on page %s", title, words[k].Text)
+				}
+			}
+			if of(n-1) || of(last+1) {
+				t.Errorf("%q is on more pages than %s", title, words[k].Text)
 			}
 		}
 	}

@@ -3,6 +3,7 @@ package sheets
 import (
 	"fmt"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
 	"unicode"
@@ -110,12 +111,39 @@ type Entry struct {
 	Page         int
 }
 
-// Contents draws what is in the papers and on which page.
+// onward is what tells the sheets of one title apart.
+var onward = regexp.MustCompile(`, (?:tile )?(\d+) of \d+$`)
+
+// span is an Entry with the pages up to which its title goes on.
+type span struct {
+	Entry
+
+	last int
+}
+
+// spans puts the sheets of one title together: nobody looks for the third of four.
+func spans(list []Entry) []span {
+	var out []span
+	for _, n := range list {
+		part := onward.FindStringSubmatch(n.Title)
+		if part != nil {
+			n.Title = strings.TrimSuffix(n.Title, part[0])
+		}
+		if k := len(out) - 1; part != nil && part[1] != "1" && k >= 0 && out[k].Title == n.Title && out[k].Group == n.Group {
+			out[k].last = n.Page
+			continue
+		}
+		out = append(out, span{n, n.Page})
+	}
+	return out
+}
+
+// Contents draws what is in the papers and on which pages.
 func Contents(e *enclosure.Enclosure, list []Entry, p Print) []drawing.Sheet {
 	g := newDraft(e, p).ledger(frontGroup, "Contents")
 	g.text(ledgerTitle, "Contents")
 	group := ""
-	for _, n := range list {
+	for _, n := range spans(list) {
 		if n.Group != group {
 			group = n.Group
 			g.y += 2
@@ -127,11 +155,15 @@ func Contents(e *enclosure.Enclosure, list []Entry, p Print) []drawing.Sheet {
 	return g.done()
 }
 
-// entry writes a title and its page, dots between.
-func (g *ledger) entry(n Entry) {
+// entry writes a title and its pages, a line between.
+func (g *ledger) entry(n span) {
 	g.need(lineOf * small)
 	const indent = 5.0
-	page := &drawing.Text{Text: strconv.Itoa(n.Page), Height: small, Anchor: drawing.Right, At: drawing.Point{X: g.room.Right, Y: g.y + small}}
+	pages := strconv.Itoa(n.Page)
+	if n.last > n.Page {
+		pages += " to " + strconv.Itoa(n.last)
+	}
+	page := &drawing.Text{Text: pages, Height: small, Anchor: drawing.Right, At: drawing.Point{X: g.room.Right, Y: g.y + small}}
 	title := &drawing.Text{Text: drawing.Fit(n.Title, small, g.wide()-indent-20), Height: small, At: drawing.Point{X: g.room.Left + indent, Y: g.y + small}}
 	g.sheet().Add(title, page)
 	if from, to := title.Bounds().Right+2, page.Bounds().Left-2; to > from+2 {

@@ -121,33 +121,59 @@ func (b *board) badge(text string, at drawing.Point) {
 }
 
 // words writes lines in the middle of a box if they fit there and nothing stands in
-// the way, otherwise as one label beside it.
+// the way: level, else with a size on two lines, else upright, else upright as one
+// line; otherwise beside it.
 func (b *board) words(lines []string, o drawing.Box) {
-	x, y := (o.Left+o.Right)/2, (o.Top+o.Bottom)/2-tall(len(lines), small)/2+small
-	var texts []*drawing.Text
-	ok := true
-	for i, l := range lines {
-		t := &drawing.Text{Text: l, Height: small, At: drawing.Point{X: x, Y: y + float64(i)*lineOf*small}, Anchor: drawing.Middle}
-		texts = append(texts, t)
-		ok = ok && t.Bounds().Grown(0.5).Within(o)
-		for _, o := range b.texts {
-			ok = ok && !t.Bounds().Grown(0.5).Overlaps(o)
+	one := strings.Join(lines, ", ")
+	broken := strings.Split(strings.ReplaceAll(strings.Join(lines, "\n"), " x ", " x\n"), "\n")
+	for _, try := range [][]*drawing.Text{within(lines, o, 0), within(broken, o, 0), within(lines, o, 90), within([]string{one}, o, 90)} {
+		if !b.fits(try, o) {
+			continue
 		}
-	}
-	if !ok {
-		items := b.place(drawing.Fit(strings.Join(lines, ", "), small, widest), small, true, []drawing.Point{{X: (o.Left + o.Right) / 2, Y: (o.Top + o.Bottom) / 2}})
-		for _, i := range items {
-			if t, ok := i.(*drawing.Text); ok {
-				b.sheet.Add(drawing.Rectangle(t.Bounds().Grown(0.4), drawing.NoPen, drawing.Paper))
-			}
+		for _, t := range try {
+			b.sheet.Add(drawing.Rectangle(t.Bounds().Grown(0.4), drawing.NoPen, drawing.Paper), t)
+			b.texts = append(b.texts, t.Bounds())
 		}
-		b.sheet.Add(items...)
 		return
 	}
-	for _, t := range texts {
-		b.sheet.Add(drawing.Rectangle(t.Bounds().Grown(0.4), drawing.NoPen, drawing.Paper), t)
-		b.texts = append(b.texts, t.Bounds())
+	items := b.place(drawing.Fit(one, small, widest), small, true, []drawing.Point{{X: (o.Left + o.Right) / 2, Y: (o.Top + o.Bottom) / 2}})
+	for _, i := range items {
+		if t, ok := i.(*drawing.Text); ok {
+			b.sheet.Add(drawing.Rectangle(t.Bounds().Grown(0.4), drawing.NoPen, drawing.Paper))
+		}
 	}
+	b.sheet.Add(items...)
+}
+
+// within lays lines in the middle of a box, level or turned to be read from the right.
+func within(lines []string, o drawing.Box, turned float64) []*drawing.Text {
+	mid := drawing.Point{X: (o.Left + o.Right) / 2, Y: (o.Top + o.Bottom) / 2}
+	out := make([]*drawing.Text, len(lines))
+	for i, l := range lines {
+		off := -tall(len(lines), small)/2 + small + float64(i)*lineOf*small
+		at := drawing.Point{X: mid.X, Y: mid.Y + off}
+		if turned != 0 {
+			at = drawing.Point{X: mid.X + off, Y: mid.Y}
+		}
+		out[i] = &drawing.Text{Text: l, Height: small, At: at, Anchor: drawing.Middle, Rotation: turned}
+	}
+	return out
+}
+
+// fits reports whether texts lie in a box, clear of what is written already.
+func (b *board) fits(list []*drawing.Text, o drawing.Box) bool {
+	for _, t := range list {
+		box := t.Bounds().Grown(0.5)
+		if !box.Within(o) {
+			return false
+		}
+		for _, x := range b.texts {
+			if box.Overlaps(x) {
+				return false
+			}
+		}
+	}
+	return true
 }
 
 func (d *draft) glassCut(g *pieces.GlassLayout, k int) drawing.Sheet {

@@ -167,7 +167,7 @@ func markOf(k *works.Work, l *works.Line, day schedule.Day) (edits []design.Edit
 	edits, along = []design.Edit{}, []string{}
 	number, _, begun := k.Marked(l.ID)
 	switch {
-	case l.Comes:
+	case l.Comes, l.Idle() && number == 0: // what only waits is over by itself
 		return edits, along
 	case number > 0 && !begun:
 		return append(edits, design.Edit{Path: fmt.Sprintf("done[%d]", number), Kind: design.EditCut}), along

@@ -137,7 +137,7 @@ func (w *Work) deliver(list []Goods, c come) {
 	case c.work:
 		s.Task.Work, s.Task.Needs = band, []schedule.Need{{Resource: Shop}}
 	default:
-		s.Task.Wait = band
+		s.Task.Work = band // by day and night
 	}
 	order := ""
 	if c.what == "glass" {

@@ -79,6 +79,9 @@ func Lines(w *Work, plan *schedule.Plan) []Line {
 			Start: it.Start, End: it.End, Finish: it.Finish, Pieces: it.Pieces, Slack: it.Slack,
 			Sets: slices.Contains(chain, it.Task), Comes: s.Rule.ID == delivered, Done: it.Done, Under: it.Under,
 		}
+		if s.waits() && !l.Done && it.Start < w.Project.Now && len(w.Project.Done) > 0 { // by itself
+			l.Done, l.Under = it.Finish <= w.Project.Now, it.Finish > w.Project.Now
+		}
 		if s.ByCure {
 			l.By = s.Thing.By
 		}
@@ -92,7 +95,7 @@ func Lines(w *Work, plan *schedule.Plan) []Line {
 }
 
 // Next returns the first so many lines that somebody has to do, with what comes or
-// stands in between: those under way first, then by time.
+// stands in between: what somebody has begun first, then by time.
 func Next(lines []Line, most int) []Line {
 	var out []Line
 	n := 0
@@ -102,7 +105,7 @@ func Next(lines []Line, most int) []Line {
 			if n == most {
 				return out
 			}
-			if l.Done || l.Under != under {
+			if l.Done || (l.Under && !l.Idle()) != under {
 				continue
 			}
 			out = append(out, *l)

@@ -60,7 +60,7 @@ func (w *Work) past(d *design.Design, today schedule.Day) error {
 	}
 	now := today.At(0)
 	for _, x := range w.Project.Done {
-		now = max(now, x.Start, x.End)
+		now = max(now, x.Start, x.End, x.Over)
 	}
 	w.Project.Now = now
 	return nil
@@ -149,11 +149,15 @@ func (w *Work) timed() []schedule.Done {
 			return
 		}
 		d := schedule.Done{Task: id, Under: !k.entry.On.Given()}
-		var over schedule.Moment // when all causes are
+		var over, stood schedule.Moment // when the work of all causes is over, and what they wait
 		for _, c := range w.Project.Tasks[index[id]].After {
 			place(c.Task)
 			if x, ok := known[c.Task]; ok && !x.Under {
 				over = max(over, x.End)
+				if stood = max(stood, x.End); !c.Work {
+					wait := w.Project.Tasks[index[c.Task]].Wait.Likely
+					stood = max(stood, x.End+schedule.Moment(wait/60))
+				}
 			}
 		}
 		moment := func(s design.Stamp, opening bool) schedule.Moment {
@@ -170,6 +174,18 @@ func (w *Work) timed() []schedule.Done {
 		}
 		if k.entry.Begun.Given() {
 			d.Start = moment(k.entry.Begun.Value, true)
+		}
+		if w.Steps[index[id]].waits() { // on is when its waiting was over
+			if !k.entry.Begun.Given() {
+				d.Start = stood
+			}
+			d.End = d.Start
+			if !d.Under {
+				d.Over = max(moment(k.entry.On.Value, false), d.End)
+			}
+			d.Under = false
+			known[id] = d
+			return
 		}
 		if !d.Under {
 			d.End = moment(k.entry.On.Value, false)
@@ -188,6 +204,32 @@ func (w *Work) timed() []schedule.Done {
 		}
 	}
 	return out
+}
+
+// onTheWay lets what is delivered, and not marked as there, come since it was ordered:
+// since the steps before it were done, or since the first day where none are. Once
+// anything is marked, it would begin today otherwise. What is there by its days and not
+// marked is taken to come today.
+func (w *Work) onTheWay() {
+	known := map[string]schedule.Done{}
+	for _, d := range w.Project.Done {
+		known[d.Task] = d
+	}
+	for i := range w.Steps {
+		t := &w.Project.Tasks[i]
+		if _, marked := known[t.ID]; marked || len(known) == 0 || w.Steps[i].Rule.ID != delivered || t.Work.High == 0 {
+			continue
+		}
+		since, ordered := w.Project.Start, true
+		for _, c := range t.After {
+			d, is := known[c.Task]
+			ordered = ordered && is && !d.Under
+			since = max(since, d.End)
+		}
+		if ordered && since <= w.Project.Now {
+			w.Project.Done = append(w.Project.Done, schedule.Done{Task: t.ID, Start: since, Under: true})
+		}
+	}
 }
 
 // closing is when the builder ends on a day, or opens it; 18:00 and 9:00 where the

@@ -81,6 +81,7 @@ func Plan(e *enclosure.Enclosure, joints study.Joints, today schedule.Day) (*Wor
 			w.Project.Start = min(w.Project.Start, d.Start.Day().At(0))
 		}
 	}
+	w.onTheWay()
 	return w, nil
 }
 

@@ -36,6 +36,9 @@ type Step struct {
 	ByCure bool
 }
 
+// waits says whether nobody does a step: it stands until what went before it bears.
+func (s *Step) waits() bool { return s.Task.Work.High == 0 && s.Rule.ID != delivered }
+
 // Steps makes a step of every rule for every thing that it is about. Between rules
 // about the same kind each thing waits for its own step alone: a hole for the look at
 // its own pane. A rule that a design has no thing for hands its causes on to what

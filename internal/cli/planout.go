@@ -161,7 +161,7 @@ func (o *planOut) calendar() []byte {
 // there are, so that a later issue moves it.
 func sittings(name string, l *works.Line) []ics.Event {
 	say := name + ": " + l.Say
-	if l.Done {
+	if l.Done && !l.Idle() {
 		return []ics.Event{{ID: l.ID, Summary: say + " (done)", Start: onWall(l.Start), End: onWall(l.End)}}
 	}
 	tell := strings.Join(says(l), "\n")

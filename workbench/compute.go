@@ -22,6 +22,9 @@ type computeRequest struct {
 	Fixes bool `json:"fixes"`
 	// Curves asks for those of pump and circuit.
 	Curves bool `json:"curves"`
+	// Measured answers from what the log's readings of the first month tell, where
+	// there are any.
+	Measured bool `json:"measured"`
 }
 
 // outcome is what a text comes to. Report and what follows are missing if the
@@ -38,6 +41,8 @@ type outcome struct {
 	Rough    bool         `json:"rough"`  // taken in part from the text before; a closer look is worth while
 	Pump     *pumpCurves  `json:"pump,omitempty"`
 	Scene    *scene       `json:"scene,omitempty"`
+	Readings int          `json:"readings"` // of the log's first month
+	Measured bool         `json:"measured"` // whether answers are from them
 }
 
 // build runs the chain, a few at a time.
@@ -62,14 +67,20 @@ func (b *Bench) compute(w http.ResponseWriter, r *http.Request) {
 	}
 	start := time.Now()
 	o := rillwright.Options{Structure: true, Faults: rillwright.MainFaults, NoFixes: !q.Fixes, Today: works.Today(time.Now())}
+	readings := b.measured(q.Name)
+	seenAs := q.Name
+	if q.Measured && len(readings) > 0 {
+		o.AsBuilt = builtFrom(readings)
+		seenAs += "\x00measured" // no file is called so
+	}
 	if !q.Fixes {
-		o.Like = b.seen.get(q.Name)
+		o.Like = b.seen.get(seenAs)
 	}
 	rep, err := b.build(r.Context(), q.Name, q.Text, o)
 	if r.Context().Err() != nil {
 		return // nobody waits for it any more
 	}
-	out := outcome{Curves: q.Curves, Rough: o.Like != nil, Revision: revision([]byte(q.Text)), Findings: finding.List{}, Form: []formField{}}
+	out := outcome{Curves: q.Curves, Rough: o.Like != nil, Revision: revision([]byte(q.Text)), Findings: finding.List{}, Form: []formField{}, Readings: len(readings), Measured: o.AsBuilt != nil}
 	if rep != nil {
 		out.Findings = append(out.Findings, rep.Findings...)
 		out.Form = form(rep.Design)
@@ -87,7 +98,7 @@ func (b *Bench) compute(w http.ResponseWriter, r *http.Request) {
 		out.Scene = sceneOf(rep.Survey)
 	}
 	if err == nil && rep.Faults != nil && o.Like == nil {
-		b.seen.put(q.Name, rep)
+		b.seen.put(seenAs, rep)
 	}
 	out.Took = float64(time.Since(start).Microseconds()) / 1000
 	reply(w, out)

@@ -44,6 +44,7 @@ type Bench struct {
 	work    chan struct{} // as many computations at once as it holds
 	slow    chan struct{} // likewise for those that take seconds
 	seen    *seen
+	firsts  firsts
 	small   sync.Map // files of the page, packed, by name
 	stop    sync.Once
 }

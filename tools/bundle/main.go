@@ -9,7 +9,6 @@ package main
 
 import (
 	"bytes"
-	"compress/gzip"
 	"encoding/json"
 	"errors"
 	"flag"
@@ -45,7 +44,13 @@ func build(web, out string) error {
 	if _, err := os.Stat(filepath.Join(web, "node_modules", "preact")); err != nil {
 		return errors.New("the packages are missing: run npm ci --ignore-scripts in workbench/web")
 	}
+	less, err := trim(web)
+	if err != nil {
+		return err
+	}
 	result := api.Build(api.BuildOptions{
+		Plugins:           []api.Plugin{less},
+		Alias:             threeAlias,
 		AbsWorkingDir:     web,
 		EntryPoints:       []string{"src/main.tsx"},
 		Bundle:            true,
@@ -204,39 +209,4 @@ func clear(out string) error {
 
 func write(out, name string, data []byte) error {
 	return os.WriteFile(filepath.Join(out, name), data, 0o644)
-}
-
-// mostJS is the most that all scripts together may weigh, packed.
-const mostJS = 350 << 10
-
-// sizes tells what each file weighs packed, and refuses a page grown too heavy.
-func sizes(files []api.OutputFile, m metafile) error {
-	total := 0
-	script, _, _ := m.entry()
-	for _, f := range files {
-		var b bytes.Buffer
-		z, err := gzip.NewWriterLevel(&b, gzip.BestCompression)
-		if err != nil {
-			return err
-		}
-		if _, err := z.Write(f.Contents); err != nil {
-			return err
-		}
-		if err := z.Close(); err != nil {
-			return err
-		}
-		note := ""
-		if filepath.Base(f.Path) == script {
-			note = "  first"
-		}
-		log.Printf("%7d bytes packed  %s%s", b.Len(), filepath.Base(f.Path), note)
-		if strings.HasSuffix(f.Path, ".js") {
-			total += b.Len()
-		}
-	}
-	log.Printf("%7d bytes of script packed, of %d", total, mostJS)
-	if total > mostJS {
-		return errors.New("the scripts are too heavy")
-	}
-	return nil
 }

@@ -1,5 +1,5 @@
 import { useEffect, useRef } from "preact/hooks"
-import { chosen, good, list, openAnswer, stale, trial, tryOut, view } from "./store"
+import { ask, chosen, good, list, measured, openAnswer, stale, trial, tryOut, view } from "./store"
 import { Scale } from "./scale"
 import type { Answer, Edit, Fix } from "./types"
 import { VerdictMark, classOf } from "./verdict"
@@ -11,6 +11,9 @@ export function Answers() {
   return (
     <div class={stale.value ? "answers stale" : "answers"}>
       <h2>{stale.value ? "Answers to the text before" : "Answers"} <span class="counts">{counts.map(([v, n]) => <span key={v}>{n} <VerdictMark of={v} /></span>)}</span></h2>
+      {(good.value?.readings ?? 0) > 0 && (
+        <label class="measured"><input type="checkbox" checked={measured.value} onChange={(e) => { measured.value = e.currentTarget.checked; void ask() }} /> Answer from what was measured ({good.value?.readings} in the first month)</label>
+      )}
       <ul class="asked">
         {list.value.map((a) => <Row key={a.id} a={a} />)}
       </ul>

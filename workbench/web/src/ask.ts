@@ -1,6 +1,6 @@
 import { batch } from "@preact/signals"
 import * as api from "./api"
-import { busy, good, name, outcome, stale, tell, text, view } from "./state"
+import { busy, good, measured, name, outcome, stale, tell, text, view } from "./state"
 import type { Outcome } from "./types"
 
 // Answers. A first pass without fixes repaints at once, a second finds them. Of
@@ -27,7 +27,7 @@ export async function ask(fixes = false): Promise<void> {
   const of = text.value
   busy.value = true
   try {
-    const o = await api.compute({ name: mine.design, text: of, fixes, curves: view.value === "curves" }, mine.stop.signal)
+    const o = await api.compute({ name: mine.design, text: of, fixes, curves: view.value === "curves", measured: measured.value }, mine.stop.signal)
     if (asking !== mine || mine.design !== name.value) return
     answered = of
     batch(() => {

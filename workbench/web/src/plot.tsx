@@ -1,5 +1,4 @@
 import uPlot from "uplot"
-import "uplot/dist/uPlot.min.css"
 import { useEffect, useRef } from "preact/hooks"
 import { theme } from "./store"
 

@@ -24,6 +24,7 @@ export const outcome = signal<Outcome | null>(null)
 export const good = signal<Outcome | null>(null)
 export const stale = signal(false) // good is not of this text
 export const busy = signal(false)
+export const measured = signal(false) // answers from what the log tells
 export const view = signal<View>("answers")
 export const chosen = signal("") // path of the part that is looked at
 export const openAnswer = signal("") // its id

@@ -3,7 +3,7 @@
 // goes through all of them in order. Views read signals and hold no state of the
 // design of their own.
 export * from "./state"
-export { withCurves } from "./ask"
+export { ask, withCurves } from "./ask"
 export { change, dropTrial, keepTrial, redo, setValues, tryOut, undo } from "./edit"
 export { keep, leaveDraft, open, settle, start, takeDraft } from "./files"
 

@@ -65,6 +65,7 @@ export interface ComputeRequest {
   text: string
   fixes: boolean
   curves: boolean
+  measured: boolean
 }
 
 export interface Course {
@@ -258,6 +259,8 @@ export interface Outcome {
   rough: boolean
   pump?: PumpCurves
   scene?: Scene
+  readings: number
+  measured: boolean
 }
 
 export interface OutletsWater {

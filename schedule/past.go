@@ -10,7 +10,7 @@ import (
 func (pl *placer) past() error {
 	var errs []error
 	fault := func(k Kind, task, say string, args ...any) {
-		errs = append(errs, &TaskError{k, task, fmt.Sprintf(say, args...)})
+		errs = append(errs, &TaskError{Kind: k, Task: task, Say: fmt.Sprintf(say, args...)})
 	}
 	for _, d := range pl.p.Done {
 		i, ok := pl.n.index[d.Task]
@@ -43,13 +43,17 @@ func (pl *placer) past() error {
 		}
 		for _, j := range pl.marked(i, nil) {
 			cause := pl.p.Tasks[j].ID
+			say := ""
 			switch {
 			case pl.status[j] == toDo:
-				fault(BeforeCause, t.ID, "marked as done or begun, but %s, which comes before it, is not: mark that too, or take this mark away", cause)
+				say = fmt.Sprintf("marked as done or begun, but %s, which comes before it, is not: mark that too, or take this mark away", cause)
 			case pl.status[j] == underWay:
-				fault(BeforeCause, t.ID, "marked as done or begun, but %s, which comes before it, is still under way", cause)
+				say = fmt.Sprintf("marked as done or begun, but %s, which comes before it, is still under way", cause)
 			case pl.start[i] < pl.end[j]:
-				fault(BeforeCause, t.ID, "begun at %s, but %s, which comes before it, ended at %s", pl.start[i], cause, pl.end[j])
+				say = fmt.Sprintf("begun at %s, but %s, which comes before it, ended at %s", pl.start[i], cause, pl.end[j])
+			}
+			if say != "" {
+				errs = append(errs, &TaskError{Kind: BeforeCause, Task: t.ID, Say: say, Cause: cause})
 			}
 		}
 	}

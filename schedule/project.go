@@ -85,6 +85,8 @@ type TaskError struct {
 	Kind Kind
 	Task string // or the name of the resource
 	Say  string
+	// Cause is what comes before it, of errors BeforeCause.
+	Cause string
 }
 
 // Kind tells errors of tasks apart.
@@ -123,7 +125,7 @@ func lastingFault(name string, l Lasting) string {
 func (n *net) checked(p *Project) error {
 	var errs []error
 	fault := func(k Kind, task, say string, args ...any) {
-		errs = append(errs, &TaskError{k, task, fmt.Sprintf(say, args...)})
+		errs = append(errs, &TaskError{Kind: k, Task: task, Say: fmt.Sprintf(say, args...)})
 	}
 	for i, r := range p.Resources {
 		if _, twice := n.resource[r.Name]; twice {

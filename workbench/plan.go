@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"net/http"
+	"slices"
 
 	"rillwright"
 	"rillwright/design"
@@ -138,6 +139,9 @@ func planOf(rep *rillwright.Report, today schedule.Day) (planReply, error) {
 			if t.About != works.ClosesOff {
 				s.Tells = append(s.Tells, told{t.About, t.Say})
 			}
+		}
+		if since := l.Since(); since != "" {
+			s.Tells = slices.Insert(s.Tells, min(len(s.Tells), 1), told{"after", since})
 		}
 		out.Days = max(out.Days, s.Finish)
 		out.Steps = append(out.Steps, s)

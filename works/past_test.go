@@ -141,6 +141,7 @@ func TestMarksThatCannotBe(t *testing.T) {
 		"unknown":       {"done: [{ step: ordr, on: 2026-03-07 }]", `done[1].step: the plan has no step "ordr": did you mean "order"?`},
 		"no one":        {"done: [{ step: drill, on: 2026-03-07 }]", `there are 2 steps "drill": write one of drill: the hole of main drain; drill: riser hole`},
 		"before causes": {"done: [{ step: dry-fit, on: 2026-03-07 }]", "done[1]: dry-fit: marked as done or begun, but drill: the hole of main drain"},
+		"with reasons":  {"done: [{ step: dry-fit, on: 2026-03-07 }]", "(drill: riser hole comes first: a pane is drilled lying flat, and one that breaks is still replaced)"},
 		"too soon":      {"done: [{ step: stand, on: 2026-03-07 }, { step: sump, on: 2026-03-06 }]", "done[2]: sump: begun at 2026-03-06"},
 	} {
 		w, err := planned(t, glassComes, c[0], "2026-03-08")

@@ -39,7 +39,7 @@ async function call(method: string, path: string, body?: unknown, signal?: Abort
 
 const json = async <T>(r: Promise<Response>): Promise<T> => (await r).json() as Promise<T>
 // today is the day where the page is, as the file writes days.
-const today = () => {
+export const today = () => {
   const d = new Date()
   return `${d.getFullYear()}-${String(d.getMonth() + 1).padStart(2, "0")}-${String(d.getDate()).padStart(2, "0")}`
 }

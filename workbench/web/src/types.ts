@@ -136,6 +136,7 @@ export interface Edit {
   path: string
   to: string
   kind?: string
+  on?: string
 }
 
 export interface Event {

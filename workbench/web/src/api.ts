@@ -81,6 +81,10 @@ export const drawings = (q: DrawingsRequest, signal?: AbortSignal) => json<Drawi
 export const drawingsPDF = async (q: DrawingsRequest) => (await call("POST", "/api/drawings", { ...q, pdf: true })).blob()
 export const cutting = (q: CuttingRequest, signal?: AbortSignal) => json<CuttingReply>(call("POST", "/api/cutting", q, signal))
 export const cuttingFile = async (q: CuttingRequest) => (await call("POST", "/api/cutting", q)).blob()
+export const packet = async (t: TextRequest, far: Far, signal: AbortSignal) => {
+  const data = await work("cutting", { ...t, as: "packet" } satisfies CuttingRequest, (p) => p.file, far, signal)
+  return new Blob([Uint8Array.from(atob(data), (c) => c.charCodeAt(0))], { type: "application/pdf" })
+}
 export const parts = (q: string) => json<PartsReply>(call("GET", `/api/parts?q=${encodeURIComponent(q)}`))
 export const schema = () => json<Record<string, unknown>>(call("GET", "/api/schema"))
 

@@ -308,6 +308,7 @@ export interface Progress {
   of: number
   faults?: Faults
   weighed?: Result
+  file?: string
   fault?: string
 }
 
@@ -388,6 +389,7 @@ export interface ScenePart {
   box?: SceneBox
   points?: [number, number, number][]
   radius?: number
+  corners?: [number, number, number][]
   assumed?: string[]
 }
 

@@ -52,6 +52,7 @@ type commands struct {
 	Pieces   piecesCommand   `cmd:"" help:"List every piece with its finished size and how it is cut from stock."`
 	Schema   schemaCommand   `cmd:"" help:"Print the JSON Schema of a design file, for your editor."`
 	Plan     planCommand     `cmd:"" help:"Put the steps of the build in order and into your hours: when water may go in, what to do tonight."`
+	Seek     seekCommand     `cmd:"" help:"Look for the best design among all that you leave open: rillwright seek grotto.yaml --open pump --open hose"`
 	Serve    serveCommand    `cmd:"" help:"Show and change your designs in the browser."`
 }
 

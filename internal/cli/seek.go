@@ -17,6 +17,7 @@ import (
 	"rillwright/design"
 	"rillwright/finding"
 	"rillwright/fixes"
+	"rillwright/internal/wire"
 	"rillwright/seek"
 	"rillwright/works"
 )
@@ -73,7 +74,10 @@ func (c *seekCommand) Run(std *Streams) error {
 		return err
 	}
 	if c.Format == "json" {
-		err = printJSON(std.Out, sought(r, res))
+		err = printJSON(std.Out, struct {
+			Design string `json:"design"`
+			wire.Sought
+		}{r.File, wire.SoughtOf(r.Enclosure, res)})
 	} else {
 		err = printSought(std.Out, r, res, c.Tight)
 	}
@@ -97,64 +101,6 @@ func (c *seekCommand) Run(std *Streams) error {
 		return statusError(exitFails)
 	}
 	return nil
-}
-
-// soughtDesign is a design that was found, as JSON.
-type soughtDesign struct {
-	Choices []string        `json:"choices"`
-	Cost    float64         `json:"cost"`
-	Known   bool            `json:"priced"`
-	Memory  bool            `json:"memory"`
-	Power   float64         `json:"power"`
-	Buys    int             `json:"buys"`
-	Margin  float64         `json:"margin"`
-	Noise   float64         `json:"noise"`
-	Edits   []design.Edit   `json:"edits"`
-	Answers []soughtVerdict `json:"answers"`
-}
-
-type soughtVerdict struct {
-	ID      string          `json:"id"`
-	Verdict answers.Verdict `json:"verdict"`
-}
-
-type soughtJSON struct {
-	Design  string         `json:"design"`
-	Space   int            `json:"designs"`
-	Decided int            `json:"decided"`
-	Proven  bool           `json:"proven"`
-	Let     int            `json:"let"` // 0 all hold, 1 tight where as drawn, 2 tight
-	Out     map[string]int `json:"out"`
-	Because map[string]int `json:"because"`
-	Best    *soughtDesign  `json:"best,omitempty"`
-	Front   []soughtDesign `json:"front,omitempty"`
-}
-
-func sought(r *rillwright.Report, res *seek.Result) soughtJSON {
-	one := func(f *seek.Found) soughtDesign {
-		d := soughtDesign{Choices: []string{}, Cost: rounded(f.Cost, 6), Known: f.Known, Memory: f.Memory, Power: f.Power, Buys: f.Buys, Margin: rounded(f.Margin, 4), Noise: rounded(f.Noise, 4), Edits: append([]design.Edit{}, res.Edits(f)...), Answers: []soughtVerdict{}}
-		for i, k := range f.Choice {
-			d.Choices = append(d.Choices, res.Slots[i].Word+": "+res.Slots[i].Choices[k].Do)
-		}
-		for i := range f.Answers {
-			d.Answers = append(d.Answers, soughtVerdict{f.Answers[i].ID, f.Answers[i].Verdict})
-		}
-		return d
-	}
-	out := soughtJSON{Design: r.File, Space: res.Space, Decided: res.Decided, Proven: res.Proven, Let: int(res.Let), Out: map[string]int{}, Because: res.Because}
-	for s, n := range res.Out {
-		if n > 0 && seek.Stage(s) != seek.Held {
-			out.Out[seek.Stage(s).String()] = n
-		}
-	}
-	if res.Best != nil {
-		b := one(res.Best)
-		out.Best = &b
-	}
-	for i := range res.Front {
-		out.Front = append(out.Front, one(&res.Front[i]))
-	}
-	return out
 }
 
 func printSought(w io.Writer, r *rillwright.Report, res *seek.Result, asked bool) error {

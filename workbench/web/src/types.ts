@@ -308,6 +308,7 @@ export interface Progress {
   of: number
   faults?: Faults
   weighed?: Result
+  sought?: Sought
   file?: string
   fault?: string
 }
@@ -393,6 +394,14 @@ export interface ScenePart {
   assumed?: string[]
 }
 
+export interface SeekRequest {
+  name: string
+  text: string
+  open: string[]
+  for: string
+  front: boolean
+}
+
 export interface SetReply {
   text: string
 }
@@ -410,6 +419,37 @@ export interface Share {
 export interface SheetShown {
   title: string
   svg: string
+}
+
+export interface Sought {
+  currency: string
+  designs: number
+  decided: number
+  proven: boolean
+  let: number
+  out: number
+  because: number
+  best?: SoughtDesign
+  front?: SoughtDesign[]
+}
+
+export interface SoughtDesign {
+  choices: string[]
+  cost: number
+  priced: boolean
+  memory: boolean
+  power: number
+  buys: number
+  margin: number
+  near: string
+  noise: number
+  edits: Edit[]
+  answers: SoughtVerdict[]
+}
+
+export interface SoughtVerdict {
+  id: string
+  verdict: Verdict
 }
 
 export interface Spill {

@@ -4,6 +4,7 @@ import (
 	"context"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"github.com/google/go-cmp/cmp"
@@ -186,6 +187,33 @@ func TestInsteadReads(t *testing.T) {
 		if offered < 7 {
 			t.Errorf("%s: only %d things can be left open", name, offered)
 		}
+	}
+}
+
+// Hose on hand costs nothing, its fittings apart; of too short a piece it does.
+func TestSeekStockOnHand(t *testing.T) {
+	cost := func(stock string) (drawn, thinner float64, do string) {
+		t.Helper()
+		data := trial.Swap(t, examples.CorridorCabinet, "  - { what: vinyl hose 16 mm, count: 1, size: 3 m }", stock)
+		r, err := Build("wall.yaml", data, Options{NoFixes: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		list, _ := fixes.InsteadOf(r.Enclosure, r.Enclosure.Parts, "hose")
+		for _, c := range list {
+			if strings.HasPrefix(c.Do, "vinyl hose 12 mm") {
+				return list[0].Cost, c.Cost, c.Do
+			}
+		}
+		t.Fatal("no hose of 12 mm")
+		return 0, 0, ""
+	}
+	none, bought, _ := cost("  - { what: string, count: 1 }")
+	if drawn, thinner, do := cost("  - { what: vinyl hose 16 mm, count: 1, size: 3 m }\n  - { what: vinyl hose 12 mm, count: 2, size: 2 m }"); drawn != 0 || none == 0 || thinner >= bought || !strings.Contains(do, "on hand") {
+		t.Errorf("drawn %g of %g, thinner %g of %g: %s", drawn, none, thinner, bought, do)
+	}
+	if drawn, thinner, _ := cost("  - { what: vinyl hose 16 mm, count: 1, size: 2 m }"); drawn != none || thinner != bought {
+		t.Errorf("too short: drawn %g of %g, thinner %g of %g", drawn, none, thinner, bought)
 	}
 }
 

@@ -5,6 +5,7 @@ import (
 	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"rillwright/answers"
 	"rillwright/catalogue"
@@ -161,6 +162,9 @@ func (f *finder) insteadHoses(drawn Instead) []Instead {
 	part := u.Pieces[hose].Part
 	c := f.price(&part, length)
 	drawn.Cost, drawn.Known, drawn.Memory = c.weight(), part.Price.Given() && c.foreign == "", c.memory
+	if f.onHand(part.Name, length) {
+		drawn.Cost, drawn.Known, drawn.Memory = 0, true, false
+	}
 	out := []Instead{drawn}
 	for _, bigger := range [2]bool{false, true} {
 		now := map[string]catalogue.Part{}
@@ -187,13 +191,32 @@ func (f *finder) insteadHoses(drawn Instead) []Instead {
 					changed[n] = p
 				}
 			}
-			c := f.price(&to, length).and(" and fittings", 10)
-			out = append(out, Instead{
-				Do: to.Name + " for the " + u.Name, Edits: f.hoseEdits(run, changed), Cost: c.weight(), Known: to.Price.Given() && c.foreign == "", Memory: c.memory, Trip: true,
-			})
+			c := f.price(&to, length)
+			do := to.Name + " for the " + u.Name
+			if f.onHand(to.Name, length) {
+				c, do = nothing("nothing"), do+", which is on hand"
+			}
+			known := to.Price.Given() && c.foreign == "" || c.words == "nothing"
+			c = c.and(" and fittings", 10)
+			out = append(out, Instead{Do: do, Edits: f.hoseEdits(run, changed), Cost: c.weight(), Known: known, Memory: c.memory, Trip: true})
 		}
 	}
 	return out
+}
+
+// onHand reports whether the stock has so much of a hose or pipe, m.
+func (f *finder) onHand(name string, length float64) bool {
+	have := 0.0
+	for i := range f.s.E.Design.Stock {
+		x := &f.s.E.Design.Stock[i]
+		if !strings.EqualFold(x.What.Value, name) {
+			continue
+		}
+		if k, err := design.ReadPack(x.Size.Value, f.s.E.Units == quantity.US); err == nil && k.Kind == design.PackLength {
+			have += k.Size * float64(max(1, x.Count.Value))
+		}
+	}
+	return have >= length
 }
 
 // drilledGroup returns the first manifold with one group of drilled holes, -1 for none.

@@ -66,15 +66,17 @@ func (b *Bench) compute(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	start := time.Now()
-	o := rillwright.Options{Structure: true, Faults: rillwright.MainFaults, NoFixes: !q.Fixes, Today: works.Today(time.Now())}
+	o := rillwright.Options{Structure: true, Living: true, Faults: rillwright.MainFaults, NoFixes: !q.Fixes, Today: works.Today(time.Now())}
 	readings := b.measured(q.Name)
 	seenAs := q.Name
 	if q.Measured && len(readings) > 0 {
 		o.AsBuilt = builtFrom(readings)
 		seenAs += "\x00measured" // no file is called so
 	}
-	if !q.Fixes {
-		o.Like = b.seen.get(seenAs)
+	if last := b.seen.get(seenAs); !q.Fixes {
+		o.Like = last
+	} else if last != nil {
+		o.Lived = last.Living
 	}
 	rep, err := b.build(r.Context(), q.Name, q.Text, o)
 	if r.Context().Err() != nil {

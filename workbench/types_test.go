@@ -21,7 +21,7 @@ func TestTypes(t *testing.T) {
 	w := &typeWriter{seen: map[reflect.Type]string{}}
 	w.file(t, "web/src/types.ts", "",
 		designList{}, stored{}, saveRequest{}, draftRequest{}, setRequest{}, setReply{}, computeRequest{}, outcome{}, faultsReply{},
-		textRequest{}, courseRequest{}, courseReply{}, aisleRequest{}, aisleReply{}, progress{}, drawingsRequest{}, drawingsReply{}, partsReply{},
+		textRequest{}, seekRequest{}, courseRequest{}, courseReply{}, aisleRequest{}, aisleReply{}, progress{}, drawingsRequest{}, drawingsReply{}, partsReply{},
 		changeEvent{}, problem{})
 	w.file(t, "web/src/cuttypes.ts", "import type { SheetShown } from \"./types\"\n\n", cuttingRequest{}, cuttingReply{})
 	w.file(t, "web/src/climatetypes.ts", "", climateReply{})

@@ -12,7 +12,7 @@ import (
 	"github.com/chromedp/chromedp/kb"
 )
 
-var viewNames = []string{"Answers", "Look", "Curves", "What if", "Climate", "Chances", "File", "Plan", "Cut and buy", "Aisle", "Bench"}
+var viewNames = []string{"Answers", "Look", "Curves", "What if", "Climate", "Chances", "Choices", "File", "Plan", "Cut and buy", "Aisle", "Bench"}
 
 // Nothing is cut off or pushes the page wider than the screen.
 func TestPageWidths(t *testing.T) {

@@ -308,6 +308,8 @@ export interface Progress {
   of: number
   faults?: Faults
   weighed?: Result
+  sought?: Sought
+  file?: string
   fault?: string
 }
 
@@ -388,7 +390,16 @@ export interface ScenePart {
   box?: SceneBox
   points?: [number, number, number][]
   radius?: number
+  corners?: [number, number, number][]
   assumed?: string[]
+}
+
+export interface SeekRequest {
+  name: string
+  text: string
+  open: string[]
+  for: string
+  front: boolean
 }
 
 export interface SetReply {
@@ -408,6 +419,37 @@ export interface Share {
 export interface SheetShown {
   title: string
   svg: string
+}
+
+export interface Sought {
+  currency: string
+  designs: number
+  decided: number
+  proven: boolean
+  let: number
+  out: number
+  because: number
+  best?: SoughtDesign
+  front?: SoughtDesign[]
+}
+
+export interface SoughtDesign {
+  choices: string[]
+  cost: number
+  priced: boolean
+  memory: boolean
+  power: number
+  buys: number
+  margin: number
+  near: string
+  noise: number
+  edits: Edit[]
+  answers: SoughtVerdict[]
+}
+
+export interface SoughtVerdict {
+  id: string
+  verdict: Verdict
 }
 
 export interface Spill {

@@ -12,7 +12,7 @@ import (
 // is no figure, and a value that the figure cannot have.
 func measure(data []byte, e Edit) ([]byte, error) {
 	var d Design
-	document.Decode("", data, &d) // what cannot be read is for Read to tell
+	_ = document.Decode("", data, &d) // what cannot be read is for Read to tell
 	spot, err := document.Lookup(&d, e.Path)
 	if err != nil {
 		return nil, fmt.Errorf("%w", err)

@@ -21,6 +21,7 @@ type Thing struct {
 	Name  string
 	Clock *cure.Clock // of its slowest sealant, if it has any
 	By    string      // which joint that is
+	Spot  [2]float64  // width and height of the spots by which a grid is bonded, m; 0 if they are not known
 }
 
 // Things are the things of a design by kind, see Kinds.

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"os"
+	"runtime/debug"
 	"slices"
 	"testing"
 	"time"
@@ -133,6 +134,7 @@ func TestPageIdle(t *testing.T) {
 
 // TestPageEditTime tells, and does not judge, how long edits take.
 func TestPageEditTime(t *testing.T) {
+	defer debug.SetGCPercent(debug.SetGCPercent(HeapGrowth))
 	p := openPage(t, 1440, 900)
 	took := js[[]float64](p, `(async () => {
 		const text = await (await fetch("/api/designs/wall.yaml")).json()

@@ -1,10 +1,11 @@
 // Calls to the program behind the page. What it says is wrong comes as a Refusal,
 // with what to do about it.
 import type { Far } from "./jobs"
+import type { AisleReply, AisleRequest } from "./aisletypes"
 import type { ClimateReply } from "./climatetypes"
 import type { CuttingReply, CuttingRequest } from "./cuttypes"
 import type { PlanReply, PlanRequest } from "./plantypes"
-import type { AisleReply, AisleRequest, ComputeRequest, CourseReply, CourseRequest, DesignList, DraftRequest, DrawingsReply, DrawingsRequest, Edit, FaultsReply, Outcome, PartsReply, Problem, Progress, SeekRequest, Stored, TextRequest } from "./types"
+import type { ComputeRequest, CourseReply, CourseRequest, DesignList, DraftRequest, DrawingsReply, DrawingsRequest, Edit, FaultsReply, Outcome, PartsReply, Problem, Progress, SeekRequest, Stored, TextRequest } from "./types"
 
 export class Refusal extends Error {
   constructor(readonly status: number, readonly what: string, readonly todo: string) {

@@ -1,25 +1,5 @@
 // Made from the Go types by go test ./workbench -update. Do not edit.
 
-export interface AisleReply {
-  rows: AisleRow[]
-}
-
-export interface AisleRequest {
-  name: string
-  text: string
-  pumps: PumpSeen[]
-  piece: string
-  parts: string[]
-}
-
-export interface AisleRow {
-  name: string
-  problem?: Problem
-  verdict: Verdict
-  answers: Answer[]
-  edits: Edit[]
-}
-
 export interface Answer {
   id: string
   question: string
@@ -320,12 +300,6 @@ export interface PumpCurves {
   atFlow: number
   atHead: number
   target: number
-}
-
-export interface PumpSeen {
-  name: string
-  flow: string
-  head: string
 }
 
 export interface Report {

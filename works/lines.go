@@ -3,6 +3,7 @@ package works
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -31,6 +32,9 @@ type Line struct {
 	Done, Under                       bool
 	// By is the joint whose sealant sets how long it stands, "" where practice does.
 	By string
+	// Off is when props and weights may come off, and Full when its sealant has cured
+	// through, as is likely; 0 where no clock is known, Off also where nothing is propped.
+	Off, Full schedule.Moment
 	// Open is how long its fresh sealant may be worked on, s; 0 where there is none.
 	Open quantity.Band[quantity.Duration]
 }
@@ -125,6 +129,12 @@ func Lines(w *Work, plan *schedule.Plan) []Line {
 		if s.waits() && !l.Done && it.Start < w.Project.Now && len(w.Project.Done) > 0 { // by itself
 			l.Done, l.Under = it.Finish <= w.Project.Now, it.Finish > w.Project.Now
 		}
+		if c := s.Thing.Clock; c != nil && s.Rule.Cure {
+			l.Full = l.End + schedule.Moment(math.Ceil(float64(c.Full.Likely)/60))
+			if s.Rule.Each != "coat" {
+				l.Off = l.End + schedule.Moment(math.Ceil(float64(c.Off.Likely)/60))
+			}
+		}
 		if s.ByCure {
 			l.By = s.Thing.By
 		}
@@ -169,6 +179,19 @@ func (l *Line) Skins() string {
 	return fmt.Sprintf("skins %.0f to %.0f min after it is laid: no touching after that", float64(l.Open.Low)/60, float64(l.Open.High)/60)
 }
 
+// Cures tells when props come off and when the sealant has cured through, "" where no
+// clock is known.
+func (l *Line) Cures() string {
+	say := ""
+	if l.Off != 0 {
+		say = "props off from " + l.Off.Day().Named() + ", " + l.Off.Clock() + "; "
+	}
+	if l.Full != 0 {
+		say += "cured through on " + l.Full.Day().Named()
+	}
+	return say
+}
+
 // Lasts tells how long the work takes.
 func (l *Line) Lasts() string {
 	unit, name := 3600.0, "h"
@@ -210,6 +233,9 @@ func (l *Line) Tells() []Tell {
 		stands = "until " + l.Finish.Day().Named() + ", " + l.Finish.Clock()
 		if l.By != "" {
 			stands += ", for the sealant of " + l.By
+		}
+		if cures := l.Cures(); cures != "" {
+			stands += "; " + cures
 		}
 	}
 	all := []Tell{

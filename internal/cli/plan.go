@@ -147,6 +147,9 @@ func stands(l *works.Line) string {
 	if l.By != "" {
 		say += "; set by the sealant of " + l.By
 	}
+	if cures := l.Cures(); cures != "" {
+		say += "; " + cures
+	}
 	return say
 }
 

@@ -95,6 +95,8 @@ type plannedStep struct {
 	CleanUp string         `json:"clean_up,omitempty"`
 	Open    []float64      `json:"wet_sealant_minutes,omitempty"` // low and high end of how long it may be worked on
 	Closes  string         `json:"closes_off,omitempty"`
+	Off     string         `json:"props_off,omitempty"`
+	Full    string         `json:"cured_through,omitempty"`
 	By      string         `json:"waits_for_sealant_of,omitempty"`
 	Mark    string         `json:"times_from"`
 	Done    bool           `json:"done,omitempty"`
@@ -120,6 +122,12 @@ func (o *planOut) planned() planned {
 		step := plannedStep{
 			ID: l.ID, Say: l.Say, Start: l.Start.String(), End: l.End.String(), Finish: l.Finish.String(), Pieces: [][2]string{}, After: []plannedAfter{},
 			Slack: inDays(l.Slack), Hands: l.Hands, Why: l.Why, Tools: l.Tools, CleanUp: l.CleanUp, Closes: l.Closes, By: l.By, Mark: l.Mark, Done: l.Done, Under: l.Under,
+		}
+		if l.Off != 0 {
+			step.Off = l.Off.String()
+		}
+		if l.Full != 0 {
+			step.Full = l.Full.String()
 		}
 		if l.Open.High > 0 {
 			step.Open = []float64{float64(l.Open.Low) / 60, float64(l.Open.High) / 60}

@@ -136,6 +136,9 @@ func planOf(rep *rillwright.Report, today schedule.Day) (planReply, error) {
 		if since := l.Since(); since != "" {
 			s.Tells = slices.Insert(s.Tells, min(len(s.Tells), 1), told{"after", since})
 		}
+		if beside := l.Beside(); beside != "" {
+			s.Tells = append(s.Tells, told{"meanwhile", beside})
+		}
 		out.Days = max(out.Days, s.Finish)
 		out.Steps = append(out.Steps, s)
 	}

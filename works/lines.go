@@ -32,6 +32,9 @@ type Line struct {
 	Done, Under                       bool
 	// By is the joint whose sealant sets how long it stands, "" where practice does.
 	By string
+	// Meanwhile has the IDs of what is begun while it stands, of a line that sets the end
+	// and stands for a day or more.
+	Meanwhile []string
 	// Off is when props and weights may come off, and Full when its sealant has cured
 	// through, as is likely; 0 where no clock is known, Off also where nothing is propped.
 	Off, Full schedule.Moment
@@ -144,6 +147,7 @@ func Lines(w *Work, plan *schedule.Plan) []Line {
 		out[i] = l
 	}
 	slices.SortStableFunc(out, func(a, b Line) int { return cmp.Compare(a.At(), b.At()) })
+	meanwhile(out)
 	return out
 }
 

@@ -95,6 +95,9 @@ func (o *planOut) text(to io.Writer) error {
 		}
 		if l.Comes {
 			fmt.Fprintf(b, "    %s\n", l.Say)
+			if beside := l.Beside(); beside != "" && !l.Done {
+				fmt.Fprintf(b, "      until then: %s\n", beside)
+			}
 			continue
 		}
 		fmt.Fprintf(b, "%s %s %s%s\n", box(l), l.Start.Clock(), l.Say, hands(l))
@@ -134,6 +137,9 @@ func says(l *works.Line) []string {
 	}
 	if l.Finish > l.End {
 		out = append(out, stands(l))
+	}
+	if beside := l.Beside(); beside != "" {
+		out = append(out, "meanwhile: "+beside)
 	}
 	if l.Slack >= schedule.DayMinutes {
 		out = append(out, "may wait "+works.DayCount(l.Slack, false))

@@ -97,6 +97,7 @@ type plannedStep struct {
 	Closes  string         `json:"closes_off,omitempty"`
 	Off     string         `json:"props_off,omitempty"`
 	Full    string         `json:"cured_through,omitempty"`
+	Beside  []string       `json:"meanwhile,omitempty"`
 	By      string         `json:"waits_for_sealant_of,omitempty"`
 	Mark    string         `json:"times_from"`
 	Done    bool           `json:"done,omitempty"`
@@ -123,6 +124,7 @@ func (o *planOut) planned() planned {
 			ID: l.ID, Say: l.Say, Start: l.Start.String(), End: l.End.String(), Finish: l.Finish.String(), Pieces: [][2]string{}, After: []plannedAfter{},
 			Slack: inDays(l.Slack), Hands: l.Hands, Why: l.Why, Tools: l.Tools, CleanUp: l.CleanUp, Closes: l.Closes, By: l.By, Mark: l.Mark, Done: l.Done, Under: l.Under,
 		}
+		step.Beside = l.Meanwhile
 		if l.Off != 0 {
 			step.Off = l.Off.String()
 		}

@@ -27,6 +27,7 @@ func FuzzRoutes(f *testing.F) {
 		{"POST", "/api/trouble", `{"name":"wall.yaml","text":"b","since":"2026-11-26"}`},
 		{"POST", "/api/note", `{"name":"wall.yaml","what":"rise","value":"12 mm","note":""}`},
 		{"POST", "/api/weigh", `{"name":"a","text":"b"}`},
+		{"POST", "/api/seek", `{"name":"a","text":"b","open":["pump"],"for":"cheapest"}`},
 		{"POST", "/api/aisle", `{"pumps":[{}]}`},
 		{"POST", "/api/cutting", `{"name":"a","text":"b","as":"list"}`},
 		{"GET", "/api/parts?q=hose", ""},

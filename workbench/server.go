@@ -96,6 +96,7 @@ func (b *Bench) Handler() http.Handler {
 	mux.HandleFunc("POST /api/trouble", b.trouble)
 	mux.HandleFunc("POST /api/note", b.note)
 	mux.HandleFunc("POST /api/weigh", b.weigh)
+	mux.HandleFunc("POST /api/seek", b.seek)
 	mux.HandleFunc("POST /api/aisle", b.aisle)
 	mux.HandleFunc("POST /api/drawings", b.drawings)
 	mux.HandleFunc("POST /api/cutting", b.cutting)

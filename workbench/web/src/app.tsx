@@ -14,6 +14,7 @@ const Trouble = lazy(() => import("./trouble"))
 const Plan = lazy(() => import("./plan"))
 const Climate = lazy(() => import("./climate"))
 const Chances = lazy(() => import("./chances"))
+const Choices = lazy(() => import("./choices"))
 const FilePane = lazy(() => import("./filepane"))
 const Cutting = lazy(() => import("./cutting"))
 const Aisle = lazy(() => import("./aisle"))
@@ -28,6 +29,7 @@ const views: { id: View, name: string, hint: string }[] = [
   { id: "whatif", name: "What if", hint: "pull the plug, block a drain" },
   { id: "climate", name: "Climate", hint: "a day of heat and moisture, the light on the wall" },
   { id: "chances", name: "Chances", hint: "how often each answer holds, what to measure first" },
+  { id: "choices", name: "Choices", hint: "leave something open and have the best looked for" },
   { id: "file", name: "File", hint: "the design itself, as a form or as text" },
   { id: "plan", name: "Plan", hint: "the order of work, what each step closes off" },
   { id: "trouble", name: "Trouble", hint: "what explains your readings, what to measure next" },
@@ -65,6 +67,7 @@ export function App() {
         {now === "whatif" && <WhatIf />}
         {now === "climate" && <Climate />}
         {now === "chances" && <Chances />}
+        {now === "choices" && <Choices />}
         {now === "file" && <FilePane />}
         {now === "plan" && <Plan />}
         {now === "trouble" && <Trouble />}

@@ -1,1 +1,0 @@
-import{$ as a,C as i,D as u,c as r,d as l}from"./chunk-OGQAN3OT.js";function w(m,p=200,g=""){let[o,c]=r(null),s=u.value,t=i.value;return l(()=>{let e=new AbortController,f=window.setTimeout(()=>{m({name:t,text:s},e.signal).then(n=>c({design:t,got:n}),n=>{e.signal.aborted||a(n)})},p);return()=>{e.abort(),window.clearTimeout(f)}},[s,t,g]),o?.design===t?o.got:null}export{w as a};

@@ -10,9 +10,11 @@ import { watchFocus } from "./focus"
 const Look = lazy(() => import("./look"))
 const Curves = lazy(() => import("./curves"))
 const WhatIf = lazy(() => import("./whatif"))
+const Trouble = lazy(() => import("./trouble"))
 const Plan = lazy(() => import("./plan"))
 const Climate = lazy(() => import("./climate"))
 const Chances = lazy(() => import("./chances"))
+const Choices = lazy(() => import("./choices"))
 const FilePane = lazy(() => import("./filepane"))
 const Cutting = lazy(() => import("./cutting"))
 const Aisle = lazy(() => import("./aisle"))
@@ -27,8 +29,10 @@ const views: { id: View, name: string, hint: string }[] = [
   { id: "whatif", name: "What if", hint: "pull the plug, block a drain" },
   { id: "climate", name: "Climate", hint: "a day of heat and moisture, the light on the wall" },
   { id: "chances", name: "Chances", hint: "how often each answer holds, what to measure first" },
+  { id: "choices", name: "Choices", hint: "leave something open and have the best looked for" },
   { id: "file", name: "File", hint: "the design itself, as a form or as text" },
   { id: "plan", name: "Plan", hint: "the order of work, what each step closes off" },
+  { id: "trouble", name: "Trouble", hint: "what explains your readings, what to measure next" },
   { id: "cutting", name: "Cut and buy", hint: "finished sizes, cut layouts, what to buy, papers" },
   { id: "aisle", name: "Aisle", hint: "compare boxes on the shelf" },
   { id: "bench", name: "Bench", hint: "the next things to do, in large type" },
@@ -63,8 +67,10 @@ export function App() {
         {now === "whatif" && <WhatIf />}
         {now === "climate" && <Climate />}
         {now === "chances" && <Chances />}
+        {now === "choices" && <Choices />}
         {now === "file" && <FilePane />}
         {now === "plan" && <Plan />}
+        {now === "trouble" && <Trouble />}
         {now === "cutting" && <Cutting />}
         {now === "aisle" && <Aisle />}
         {now === "bench" && <Bench />}

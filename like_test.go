@@ -1,6 +1,7 @@
 package rillwright_test
 
 import (
+	"reflect"
 	"testing"
 
 	"rillwright"
@@ -15,7 +16,7 @@ func TestLike(t *testing.T) {
 	if testing.Short() {
 		t.Skip("tries many designs")
 	}
-	whole := rillwright.Options{Structure: true, Faults: rillwright.MainFaults, NoFixes: true}
+	whole := rillwright.Options{Structure: true, Living: true, Faults: rillwright.MainFaults, NoFixes: true}
 	for name, pairs := range map[string][]string{
 		"nothing":        nil,
 		"a pump":         {"flow: 1200 L/h, head: 2.4 m }\n    in", "flow: 900 L/h, head: 2.0 m }\n    in"},
@@ -25,6 +26,8 @@ func TestLike(t *testing.T) {
 		"a smaller pool": {"depth: 408 mm\n", "depth: 300 mm\n"},
 		"another lip":    {"    lip: 150 mm", "    lip: 120 mm"},
 		"larger holes":   {"hole: 2.0 mm", "hole: 3.0 mm"},
+		"a warmer room":  {"air: 18 to 24 C", "air: 20 to 29 C"},
+		"a lamp":         {"stand: { width", "lights: [ { name: bar, power: 30 W, lumens: 3000, hours: 10 h, sits: on the top } ]\nstand: { width"},
 	} {
 		before, err := rillwright.Build("x", examples.CorridorCabinet, whole)
 		if err != nil {
@@ -51,6 +54,41 @@ func TestLike(t *testing.T) {
 			if a.ID != b.ID || a.Verdict != b.Verdict || len(a.Figures) != len(b.Figures) || !same || a.Say != b.Say {
 				t.Errorf("%s: %s %v %s\nanew %s %v %s", name, a.ID, a.Verdict, a.Say, b.ID, b.Verdict, b.Say)
 			}
+		}
+	}
+}
+
+// What is taken over from another text is what looking anew gives, fixes and all, and
+// nothing is taken over where it matters.
+func TestLived(t *testing.T) {
+	o := rillwright.Options{Living: true}
+	build := func(data []byte, o rillwright.Options) *rillwright.Report {
+		t.Helper()
+		r, err := rillwright.Build("x", data, o)
+		if err != nil || r.Living == nil {
+			t.Fatal(r, err)
+		}
+		return r
+	}
+	before := build(examples.CounterWall, o)
+	for name, c := range map[string]struct {
+		pairs []string
+		taken bool
+	}{
+		"a price":       {[]string{"price: 45 USD", "price: 49 USD"}, true},
+		"a larger pump": {[]string{"power: 25 W", "power: 35 W"}, false},
+		"a line more":   {[]string{"lights:\n", "# a lamp\n\nlights:\n"}, false},
+		"longer light":  {[]string{"hours: 11 h", "hours: 12 h"}, false},
+	} {
+		data := trial.Swap(t, examples.CounterWall, c.pairs...)
+		o := o
+		o.Lived = before.Living
+		quick, anew := build(data, o), build(data, rillwright.Options{Living: true})
+		if !reflect.DeepEqual(anew.Living.Answers, quick.Living.Answers) {
+			t.Errorf("%s: %+v\nanew %+v", name, quick.Living.Answers, anew.Living.Answers)
+		}
+		if taken := quick.Living.Took(before.Living); taken != c.taken {
+			t.Errorf("%s: taken over %v", name, taken)
 		}
 	}
 }

@@ -3,6 +3,7 @@
 package rillwright
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -35,6 +36,11 @@ type Options struct {
 	AsBuilt func(*enclosure.Enclosure) (*enclosure.Enclosure, error)
 	// Structure answers what glass, holes and floor bear.
 	Structure bool
+	// Living answers whether what is planted can live in it; Lived, if given, is what
+	// another text came to, whose answers are taken over, fixes and all, where nothing
+	// that they depend on differs.
+	Living bool
+	Lived  *answers.LivingReport
 	// Today is what day it is, for a plan of which steps are done or that gives no
 	// first day; 0 if that is not known.
 	Today schedule.Day
@@ -80,6 +86,7 @@ type Report struct {
 	File      string
 	Design    *design.Design
 	Enclosure *enclosure.Enclosure
+	Curves    map[string][]catalogue.Point // of pumps, read from files beside the design
 	Survey    *answers.Survey
 	// Answers are all answers, worst first: those about the water and, if they
 	// were asked for, about faults.
@@ -88,6 +95,8 @@ type Report struct {
 	Shopping *shopping.List
 	// Faults is nil if faults were not followed.
 	Faults *answers.FaultReport
+	// Living is nil if it was not asked for, or its days cannot be followed.
+	Living *answers.LivingReport
 	// Findings are the problems of the file. If any is an error, everything
 	// from Enclosure on is nil.
 	Findings finding.List
@@ -118,6 +127,7 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 	if r.Findings.HasErrors() {
 		return r, nil
 	}
+	r.Curves = curves
 	e, found := enclosure.Resolve(d, cat, curves)
 	if e != nil {
 		e.Steps = steps
@@ -164,8 +174,8 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 		}
 	}
 	// What carries and what goes wrong have nothing to do with one another.
-	var carries, planned, spent []answers.Answer
-	var carriesErr error
+	var carries, planned, spent, lives []answers.Answer
+	var carriesErr, livesErr error
 	var both sync.WaitGroup
 	beside := s.Beside()
 	if o.Structure {
@@ -190,20 +200,40 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 			}
 		})
 	}
+	if o.Living {
+		both.Go(func() { lives, livesErr = r.live(&o) })
+	}
 	water := r.Answers
 	err = r.follow(cat, o)
 	both.Wait()
-	if carriesErr != nil {
-		return r, fmt.Errorf("%s: %w", file, carriesErr)
+	if err := cmp.Or(carriesErr, livesErr); err != nil {
+		return r, fmt.Errorf("%s: %w", file, err)
 	}
 	s.Recall(beside)
 	r.Answers = slices.Concat(water, carries)
 	if r.Faults != nil {
 		r.Answers = append(r.Answers, r.Faults.Answers...)
 	}
-	r.Answers = slices.Concat(r.Answers, planned, spent) // time and money last among equals
+	r.Answers = slices.Concat(r.Answers, lives, planned, spent) // time and money last among equals
 	answers.Sort(r.Answers)
 	return r, err
+}
+
+// live answers whether what is planted can live in it.
+func (r *Report) live(o *Options) ([]answers.Answer, error) {
+	more := answers.LivingOptions{NoFixes: o.NoFixes, Like: o.Lived, Stop: o.Stop}
+	if o.Lived == nil && o.Like != nil {
+		more.Like = o.Like.Living
+	}
+	rep, err := answers.Living(r.Enclosure, more)
+	switch {
+	case err == nil:
+		r.Living = rep
+		return rep.Answers, nil
+	case o.stopped() != nil:
+		return nil, o.stopped()
+	}
+	return answers.NoDays(err), nil
 }
 
 // follow follows the faults.

@@ -78,11 +78,11 @@ func everything(t *testing.T, data []byte, pairs ...string) []Answer {
 	if err != nil {
 		t.Fatal(err)
 	}
-	lives, err := Living(s.E)
+	lives, err := Living(s.E, LivingOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	return slices.Concat(out, carries, rep.Answers, lives)
+	return slices.Concat(out, carries, rep.Answers, lives.Answers)
 }
 
 // What has a limit in numbers shows it beside its figure, in the figure's unit: what

@@ -3,8 +3,10 @@ package answers
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
+	"rillwright/design"
 	"rillwright/enclosure"
 	"rillwright/quantity"
 	"rillwright/study"
@@ -30,6 +32,8 @@ func growerGroups() []growers {
 const (
 	lightGood = 1.5 // mol/m2 a day: under it little but moss grows
 
+	wantedLight = 4.0 // mol/m2 a day, in the middle of most groups
+
 	algae = 8.0 // over it algae cover faces that are always wet
 )
 
@@ -50,17 +54,18 @@ func growsAt(dli float64) string {
 	return strings.Join(out, ", ")
 }
 
-// lightAnswer answers how much light the wall gets.
-func lightAnswer(e *enclosure.Enclosure) Answer {
+// lightAnswer answers how much light the wall gets; the light is nil where it cannot be
+// computed.
+func lightAnswer(e *enclosure.Enclosure) (Answer, *study.Lighting) {
 	a := Answer{ID: "light", Question: "Is there enough light, and not too much, and for how long?"}
 	l, err := study.Shine(e)
 	if err != nil {
 		a.Verdict, a.Say = Unknown, "The light cannot be computed: "+err.Error()
-		return a
+		return a, nil
 	}
 	if l.Dark {
 		a.Verdict, a.Say = Unknown, "The file lists no lamp with its lumens or its power: write it under lights, with hours, where it hangs and how long it is, and it can be computed. Daylight is not counted."
-		return a
+		return a, nil
 	}
 	show := func(v float64) string {
 		if v < 10 {
@@ -80,14 +85,16 @@ func lightAnswer(e *enclosure.Enclosure) Answer {
 		a.Figures = append(a.Figures, dli("on the "+f.Name, l.Share.Scale(f.Mean)))
 		worst = math.Max(worst, f.Mean)
 	}
-	a.Figures = append(a.Figures, Figure{Name: "brightest spot of the wall, lamps on", Low: l.Wall.Peak * l.Share.Low, Likely: l.Wall.Peak, High: l.Wall.Peak * l.Share.High, Unit: "umol/m2/s", Text: fmt.Sprintf("%.0f umol/m2/s likely", l.Wall.Peak)})
+	peak := l.Share.Scale(l.Wall.Peak)
+	ppfd := func(v float64) string { return fmt.Sprintf("%.0f umol/m2/s", v) }
+	a.Figures = append(a.Figures, Figure{Name: "brightest spot of the wall, lamps on", Low: peak.Low, Likely: peak.Likely, High: peak.High, Unit: "umol/m2/s", Text: span(ppfd, peak)})
 	var groups []string
 	for _, g := range growerGroups() {
 		groups = append(groups, fmt.Sprintf("%s %g to %g (%s)", g.name, g.low, g.high, g.mark))
 	}
 	a.Limit = Limit{Text: fmt.Sprintf("%g mol/m2 a day at least for more than moss, and under %g where it is always wet, or algae cover it; %s", lightGood, algae, strings.Join(groups, "; ")), Mark: assumedMark}
 	a.Margin = fmt.Sprintf("%.1f times the least, %.1f at the bad end; %.2f of what algae want, %.2f at the bad end", b.Likely/lightGood, b.Low/lightGood, worst/algae, worst*l.Share.High/algae)
-	a.Score = -math.Abs(math.Log(mean / 4))
+	a.Score = -math.Abs(math.Log(mean / wantedLight))
 	a.Verdict = lightVerdict(mean, worst, l.Share)
 	var parts []string
 	for i := range l.Faces[:3] {
@@ -106,8 +113,7 @@ func lightAnswer(e *enclosure.Enclosure) Answer {
 		})
 	}
 	rank(a.Matters)
-	lightFixes(e, l, &a, worst, show)
-	return a
+	return a, l
 }
 
 func lightVerdict(mean, worst float64, share quantity.Band[float64]) Verdict {
@@ -120,37 +126,76 @@ func lightVerdict(mean, worst float64, share quantity.Band[float64]) Verdict {
 	return Holds
 }
 
-// lightFixes tries other hours and another lamp. Light is in proportion to both, so
-// that what comes of it is the same computation, multiplied.
-func lightFixes(e *enclosure.Enclosure, l *study.Lighting, a *Answer, worst float64, show func(float64) string) {
-	if a.Verdict != Tight && a.Verdict != Fails || len(e.Design.Lights) != 1 {
-		return
-	}
-	x := &e.Design.Lights[0]
-	name, mean := x.Name.Value, l.Wall.Mean
-	target := 4.0
-	if worst/mean*target*l.Share.High > algae {
-		target = math.Max(1.6/l.Share.Low, algae/l.Share.High*mean/worst)
-	}
-	add := func(do, change, cost string, weight, by float64, edits ...Edit) {
-		v := lightVerdict(mean*by, worst*by, l.Share)
-		if v > a.Verdict || -math.Abs(math.Log(mean*by/4)) <= a.Score {
-			return
+// lampFixes are other hours, another height and another lamp in place of one.
+func (l *living) lampFixes(i int) []livingFix {
+	x := &l.e.Design.Lights[i]
+	name := x.Name.Value
+	var out []livingFix
+	add := func(do, cost string, weight float64, helps []string, edits []Edit, apply func(*design.Light)) {
+		f := livingFix{Fix: Fix{Do: do, Cost: cost, Weight: weight}, helps: helps, apply: func(d *design.Design) {
+			d.Lights = slices.Clone(d.Lights)
+			apply(&d.Lights[i])
+		}}
+		for k, e := range edits {
+			e.Path = "lights[" + name + "]." + e.Path
+			if f.Edits = append(f.Edits, e); k > 0 {
+				f.Change += ", "
+			}
+			f.Change += e.Path + ": " + e.To
 		}
-		a.Fixes = append(a.Fixes, Fix{Do: do, Change: change, Edits: edits, Cost: cost, Weight: weight, Before: a.Figures[0].Text, After: span(show, l.Share.Scale(mean*by)), Verdict: v})
+		out = append(out, f)
 	}
-	if h := float64(x.Hours.Value) / 3600; h > 0 {
-		if want := math.Round(math.Min(math.Max(h*target/mean, 6), 14)); want != h {
-			to := fmt.Sprintf("%.0f h", want)
-			add(fmt.Sprintf("Let %s shine for %.0f hours a day.", name, want), fmt.Sprintf("lights[%s].hours: %s", name, to), "nothing but power", 0, want/h, Edit{Path: "lights[" + name + "].hours", To: to})
+	hours := func(h float64, helps ...string) {
+		to := fmt.Sprintf("%.0f h", h)
+		add(fmt.Sprintf("Let %s shine for %.0f hours a day.", name, h), "nothing but power", 0.5, helps, []Edit{{Path: "hours", To: to}}, func(x *design.Light) { put(&x.Hours, to) })
+	}
+	have := float64(x.Hours.Value) / 3600
+	if have > 8 {
+		hours(8, "heat", "light")
+	}
+	_, high, _ := l.l.Front()
+	if s := x.Sits.Value; s == "inside" || s == "on the top" {
+		up := l.inText(high + 0.1)
+		add(fmt.Sprintf("Hang %s above, %s over the inside bottom, so that its heat stays out.", name, up), "hooks and wire", 6, []string{"heat"},
+			[]Edit{{Path: "sits", To: "above"}, {Path: "up", To: up}}, func(x *design.Light) {
+				put(&x.Sits, "above")
+				put(&x.Up, up)
+			})
+	}
+	if l.lit == nil || len(l.e.Design.Lights) != 1 {
+		return out
+	}
+	mean, worst := l.lit.Wall.Mean, l.lit.Brightest()
+	target := wantedLight
+	if worst/mean*target*l.lit.Share.High > algae {
+		target = math.Max(1.6/l.lit.Share.Low, algae/l.lit.Share.High*mean/worst)
+	}
+	if have > 0 {
+		if want := math.Round(math.Min(math.Max(have*target/mean, 6), 14)); want != math.Round(have) && want != 8 {
+			hours(want, "light")
 		}
+	}
+	// Nearer where it is too dark, but over the top; higher where it is too bright.
+	from := l.lit.Up[0]
+	for _, step := range []float64{0.1, 0.2, 0.3} {
+		to := from + step
+		if mean < target {
+			if to = from - step; x.Sits.Value != "inside" && to < high+0.02 {
+				continue
+			}
+		}
+		if to < 0.5*high {
+			continue
+		}
+		up := l.inText(to)
+		add(fmt.Sprintf("Hang %s so that it glows %s over the inside bottom.", name, up), "nothing", 1, []string{"light"}, []Edit{{Path: "up", To: up}}, func(x *design.Light) { put(&x.Up, up) })
 	}
 	if x.Lumens.Given() {
-		have := float64(x.Lumens.Value)
-		want := 100 * math.Round(have*target/mean/100)
-		if want > have {
+		lumens := float64(x.Lumens.Value)
+		if want := 100 * math.Round(lumens*target/mean/100); want > lumens {
 			to := fmt.Sprintf("%.0f", want)
-			add(fmt.Sprintf("A lamp of %s lm in place of %s; its watts then are yours to write down.", to, name), fmt.Sprintf("lights[%s].lumens: %s", name, to), "60 to 120 EUR, "+priceFromMemory, 80, want/have, Edit{Path: "lights[" + name + "].lumens", To: to})
+			add(fmt.Sprintf("A lamp of %s lm in place of %s; its watts then are yours to write down.", to, name), "60 to 120 EUR, "+priceFromMemory, 80, []string{"light"}, []Edit{{Path: "lumens", To: to}}, func(x *design.Light) { put(&x.Lumens, to) })
 		}
 	}
+	return out
 }

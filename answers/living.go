@@ -1,9 +1,9 @@
 package answers
 
 import (
-	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"rillwright/enclosure"
@@ -11,51 +11,143 @@ import (
 	"rillwright/study"
 )
 
+// LivingOptions steer Living. The zero value looks for fixes, at everything anew.
+type LivingOptions struct {
+	NoFixes bool
+	// Like, if given, is what nearly the same enclosure came to. Its answers are taken
+	// over where nothing that they depend on differs; elsewhere, without fixes, which
+	// end of a doubt is the worse and which doubt matters is taken from it.
+	Like *LivingReport
+	// Stop, if given, is asked before each change is tried; an error of it ends that,
+	// and Living returns it.
+	Stop func() error
+}
+
+// LivingReport is whether what is planted can live in an enclosure.
+type LivingReport struct {
+	Answers []Answer // worst first
+	// Likely are the days with the room cold and warm, everything as is likely, and
+	// Inputs what they were followed with.
+	Likely [2]study.Season
+	Inputs study.Inputs
+	Light  *study.Lighting // nil if it cannot be computed
+
+	air       *air
+	airs      []Answer
+	light     Answer
+	airKey    string
+	lightKey  string
+	withFixes bool
+}
+
 // Living answers whether what is planted can live in it: warmth, humidity, fogged
 // glass, evaporation, what is dissolved, and light. Fixes are computed again, each
 // with all of these answers; those about the water are not asked again. The error is
-// of a balance that was not found.
-func Living(e *enclosure.Enclosure) ([]Answer, error) {
-	l := &living{e: e, sys: e.Units, l: study.NewLiving(e)}
-	base, err := l.over()
-	if err != nil {
-		return nil, err
+// of a balance that was not found, or of Stop.
+func Living(e *enclosure.Enclosure, o LivingOptions) (*LivingReport, error) {
+	l := newLiving(e)
+	out := &LivingReport{airKey: l.key(), lightKey: study.LightKey(e), withFixes: !o.NoFixes}
+	like := o.Like
+	if like == nil {
+		like = &LivingReport{}
 	}
-	out := base.all()
-	if base.err != nil {
-		return nil, base.err
+	if same := like.lightKey == out.lightKey; same && like.airKey == out.airKey && (o.NoFixes || like.withFixes) {
+		// Fixes of the one are held against the other, so that both are the same.
+		out.air, out.airs, out.light, out.Light, out.withFixes = like.air, like.airs, like.light, like.Light, like.withFixes
+	} else {
+		if same && o.NoFixes {
+			out.light, out.Light = like.light, like.Light
+		} else {
+			out.light, out.Light = lightAnswer(e)
+		}
+		var known *air
+		if o.NoFixes {
+			known = like.air
+		}
+		base, err := l.over(known)
+		if err != nil {
+			return nil, err
+		}
+		out.air, out.airs = base, base.all()
+		if !o.NoFixes {
+			l.lit = out.Light
+			if err := l.fixes(base, out.airs, &out.light, out.lightKey, o.Stop); err != nil {
+				return nil, err
+			}
+		}
 	}
-	l.fixes(base, out)
-	out = append(out, lightAnswer(e))
-	Sort(out)
+	out.Likely, out.Inputs = [2]study.Season{*out.air.likely[roomCold], *out.air.likely[roomWarm]}, l.l.Inputs(l.l.Likely())
+	out.Answers = append(slices.Clone(out.airs), out.light)
+	Sort(out.Answers)
 	return out, nil
 }
 
-// twoSeasons is a day with the room cold and one with it warm.
-type twoSeasons struct{ cold, warm study.Season }
+// Took reports whether all was taken over from another report.
+func (r *LivingReport) Took(other *LivingReport) bool { return other != nil && r.air == other.air }
+
+// NoDays is the answer where the days of an enclosure cannot be followed.
+func NoDays(err error) []Answer {
+	return []Answer{{
+		ID: "heat", Question: "How warm and how cold does it get inside?", Verdict: Unknown,
+		Say: "Warmth, humidity and fog cannot be computed: " + err.Error() + ". Look at the sizes of the enclosure, at watts and at what is open.",
+	}}
+}
+
+// The seasons, by index.
+const (
+	roomCold = iota
+	roomWarm
+)
+
+// seasons is a day with the room cold and one with it warm; a measure is given those that
+// it asks for.
+type seasons [2]*study.Season
 
 // airMeasure reads a figure out of both.
 type airMeasure struct {
-	id string
-	of func(*twoSeasons) float64
-	// Where the figure is the same at both ends of a doubt, as where nothing fogs
-	// yet, this one tells which end is the worse; nil for none.
-	near func(*twoSeasons) float64
+	id  string
+	ask [2]bool // for the seasons
+	of  func(*seasons) float64
+	// held is a figure of steady states that a doubt raises where it raises this one.
+	held func(*holds) float64
 }
 
+// holds are steady states, with the room cold and warm.
+type holds [2]study.Held
+
 // The figures that verdicts turn on.
-func airMeasures() map[string]airMeasure {
-	list := []airMeasure{
-		{id: "air-high", of: func(t *twoSeasons) float64 { return t.warm.AirHigh }},
-		{id: "water-high", of: func(t *twoSeasons) float64 { return t.warm.WaterHigh }},
-		{id: "air-low", of: func(t *twoSeasons) float64 { return t.cold.AirLow }},
-		{id: "humidity", of: func(t *twoSeasons) float64 { return math.Min(t.cold.Humidity, t.warm.Humidity) }},
-		{id: "fog", of: func(t *twoSeasons) float64 { return t.cold.Fogged }, near: func(t *twoSeasons) float64 { return -t.cold.Clear }},
-		{id: "make-up", of: func(t *twoSeasons) float64 { return math.Max(t.cold.MakeUp, t.warm.MakeUp) }},
+func airMeasures() []airMeasure {
+	warm, cold, both := [2]bool{false, true}, [2]bool{true, false}, [2]bool{true, true}
+	return []airMeasure{
+		{"air-high", warm, func(t *seasons) float64 { return t[roomWarm].AirHigh }, func(h *holds) float64 { return h[roomWarm].Air }},
+		{"water-high", warm, func(t *seasons) float64 { return t[roomWarm].WaterHigh }, func(h *holds) float64 { return h[roomWarm].Water }},
+		{"air-low", cold, func(t *seasons) float64 { return t[roomCold].AirLow }, func(h *holds) float64 { return h[roomCold].Air }},
+		{
+			"humidity", both, func(t *seasons) float64 { return math.Min(t[roomCold].Humidity, t[roomWarm].Humidity) },
+			func(h *holds) float64 { return math.Min(h[roomCold].Humidity, h[roomWarm].Humidity) },
+		},
+		{"fog", cold, func(t *seasons) float64 { return t[roomCold].Fogged }, func(h *holds) float64 { return -h[roomCold].Clear }},
+		{
+			"make-up", both, func(t *seasons) float64 { return math.Max(t[roomCold].MakeUp, t[roomWarm].MakeUp) },
+			func(h *holds) float64 { return math.Max(h[roomCold].MakeUp, h[roomWarm].MakeUp) },
+		},
 	}
-	out := map[string]airMeasure{}
-	for _, m := range list {
-		out[m.id] = m
+}
+
+func airMeasureOf(id string) airMeasure {
+	list := airMeasures()
+	return list[slices.IndexFunc(list, func(m airMeasure) bool { return m.id == id })]
+}
+
+// bores are the holes of the outlets, m, with how many there are of each.
+func (l *living) bores() [][2]float64 {
+	var out [][2]float64
+	for i := range l.e.Manifolds {
+		for k := range l.e.Manifolds[i].Groups {
+			if g := &l.e.Manifolds[i].Groups[k]; g.Hole.Value > 0 {
+				out = append(out, [2]float64{g.Hole.Value, float64(g.Count)})
+			}
+		}
 	}
 	return out
 }
@@ -65,135 +157,18 @@ type living struct {
 	e   *enclosure.Enclosure
 	sys quantity.System
 	l   *study.Living
+	lit *study.Lighting // nil where it is not known or of no matter
 }
 
-// air is the enclosure as drawn, or with a change, over its doubts.
-type air struct {
-	*living
-
-	change func(*study.Inputs)
-	likely *twoSeasons
-	ends   [][2]*twoSeasons // by doubt, alone at its low and its high end
-	signs  map[string][]int8
-	memo   map[string]*twoSeasons
-	err    error
+func newLiving(e *enclosure.Enclosure) *living {
+	return &living{e: e, sys: e.Units, l: study.NewLiving(e)}
 }
 
-func (a *air) run(c []float64) (*twoSeasons, error) {
-	in := a.l.Inputs(c)
-	if a.change != nil {
-		a.change(&in)
-	}
-	out := new(twoSeasons)
-	var err error
-	if out.cold, err = in.Follow(false); err != nil {
-		return nil, fmt.Errorf("heat and moisture, room cold: %w", err)
-	}
-	if out.warm, err = in.Follow(true); err != nil {
-		return nil, fmt.Errorf("heat and moisture, room warm: %w", err)
-	}
-	return out, nil
-}
-
-// over runs each doubt at both its ends and learns which end raises what.
-func (l *living) over() (*air, error) {
-	n := len(l.l.Doubts)
-	a := &air{living: l, ends: make([][2]*twoSeasons, n), signs: map[string][]int8{}, memo: map[string]*twoSeasons{}}
-	errs := make([]error, 2*n+1)
-	InParallel(2*n+1, func(i int) {
-		c := l.l.Likely()
-		if i == 2*n {
-			a.likely, errs[i] = a.run(c)
-			return
-		}
-		d := &l.l.Doubts[i/2]
-		c[i/2] = []float64{d.Low, d.High}[i%2]
-		a.ends[i/2][i%2], errs[i] = a.run(c)
-	})
-	if err := errors.Join(errs...); err != nil {
-		return nil, err
-	}
-	for id, m := range airMeasures() {
-		signs := make([]int8, n)
-		for i, e := range a.ends {
-			low, high := m.of(e[0]), m.of(e[1])
-			if low == high && m.near != nil {
-				low, high = m.near(e[0]), m.near(e[1])
-			}
-			switch {
-			case high > low:
-				signs[i] = 1
-			case high < low:
-				signs[i] = -1
-			}
-		}
-		a.signs[id] = signs
-	}
-	return a, nil
-}
-
-// corner is the case in which every doubt lowers (-1) or raises (1) a figure.
-func (a *air) corner(id string, to int8) []float64 {
-	c := a.l.Likely()
-	for i, s := range a.signs[id] {
-		switch d := &a.l.Doubts[i]; s * to {
-		case 1:
-			c[i] = d.High
-		case -1:
-			c[i] = d.Low
-		}
-	}
-	return c
-}
-
-// at returns the likely days (0), or those at a corner of a figure.
-func (a *air) at(id string, to int8) *twoSeasons {
-	if to == 0 {
-		return a.likely
-	}
-	c := a.corner(id, to)
-	key := fmt.Sprint(c)
-	if t := a.memo[key]; t != nil {
-		return t
-	}
-	t, err := a.run(c)
-	if err != nil {
-		a.err = err
-		return a.likely
-	}
-	a.memo[key] = t
-	return t
-}
-
-// band is a figure over the doubts.
-func (a *air) band(id string) quantity.Band[float64] {
-	m := airMeasures()[id]
-	b := quantity.Band[float64]{Low: m.of(a.at(id, -1)), Likely: m.of(a.at(id, 0)), High: m.of(a.at(id, 1))}
-	b.Low, b.High = math.Min(b.Low, b.Likely), math.Max(b.High, b.Likely)
-	return b
-}
-
-// matters ranks the doubts by what they do to a figure.
-func (a *air) matters(id string, show func(float64) string) []Matter {
-	if a.change != nil {
-		return nil
-	}
-	m := airMeasures()[id]
-	likely := math.Max(math.Abs(m.of(a.likely)), 1e-9)
-	var out []Matter
-	for i := range a.l.Doubts {
-		d := &a.l.Doubts[i]
-		low, high := m.of(a.ends[i][0]), m.of(a.ends[i][1])
-		if math.Abs(high-low) < 0.01*likely || show(low) == show(high) {
-			continue
-		}
-		out = append(out, Matter{
-			What: d.What, Range: fromTo(d.Show(d.Low, a.sys), d.Show(d.High, a.sys)), Effect: fromTo(show(low), show(high)),
-			Swing: math.Abs(high-low) / likely, Why: d.Why, Settle: d.Settle, Line: d.Pos.Line,
-		})
-	}
-	rank(out)
-	return out[:min(len(out), 4)]
+// key is the same for two enclosures whose answers and fixes are the same.
+func (l *living) key() string {
+	e, d := l.e, l.e.Design
+	return fmt.Sprintf("%s|%v|%+v|%v|%v|%+v", l.l.Key(), e.Units, e.Sump, l.reserve(), d.TopUp.Pos.Line,
+		[]any{d.Place.Air, d.Assume.Evaporation, d.Water, d.Lights, d.Fan, d.Heater, d.Misting, d.Vents, d.Enclosure.Panes, l.bores()})
 }
 
 func (a *air) all() []Answer {

@@ -13,11 +13,11 @@ import (
 
 func livingOf(t *testing.T, text []byte) []Answer {
 	t.Helper()
-	list, err := Living(trial.Resolved(t, text, enclosure.Resolve))
+	rep, err := Living(trial.Resolved(t, text, enclosure.Resolve), LivingOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
-	return list
+	return rep.Answers
 }
 
 func named(t *testing.T, list []Answer, id string) Answer {
@@ -32,7 +32,7 @@ func named(t *testing.T, list []Answer, id string) Answer {
 }
 
 // lit is the second demo with a lamp, hard water and a quarter changed.
-func lit(t *testing.T) []byte {
+func lit(t testing.TB) []byte {
 	return trial.Swap(t, examples.CounterWall,
 		"lights:\n  - { name: lamp, power: 24 W, hours: 11 h, price: 60 USD }",
 		"water: { solids: 350, hardness: 15, carbonate: 12, change: 10 %, every: 60 days }\n\nlights:\n  - { name: lamp, power: 24 W, lumens: 2600, hours: 11 h, kind: strip, sits: on the top, out: 9 in, length: 15 in }")
@@ -82,7 +82,7 @@ func TestLivingFixesKeepTheirWord(t *testing.T) {
 				known[string(changed)] = livingOf(t, changed)
 			}
 			b := named(t, known[string(changed)], a.ID)
-			if b.Figures[a.Key].Text != f.After || b.Verdict != f.Verdict {
+			if keyText(&a, &b) != f.After || b.Verdict != f.Verdict {
 				t.Errorf("%s: %q promises %s (%s), the file gives %s (%s)", a.ID, f.Do, f.After, f.Verdict, b.Figures[a.Key].Text, b.Verdict)
 			}
 			kept++
@@ -131,10 +131,29 @@ func TestLivingReadsTheFile(t *testing.T) {
 }
 
 func BenchmarkLiving(b *testing.B) {
-	e := trial.Resolved(b, examples.CounterWall, enclosure.Resolve)
-	for b.Loop() {
-		if _, err := Living(e); err != nil {
-			b.Fatal(err)
-		}
+	e := trial.Resolved(b, lit(b), enclosure.Resolve)
+	whole, err := Living(e, LivingOptions{NoFixes: true})
+	if err != nil {
+		b.Fatal(err)
+	}
+	warmer := trial.Resolved(b, trial.Swap(b, lit(b), "air: 60 to 80 F", "air: 60 to 84 F"), enclosure.Resolve)
+	for _, c := range []struct {
+		name string
+		e    *enclosure.Enclosure
+		o    LivingOptions
+	}{
+		{"fixes", e, LivingOptions{}},
+		{"verdicts", e, LivingOptions{NoFixes: true}},
+		{"an edit that matters", warmer, LivingOptions{NoFixes: true, Like: whole}},
+		{"an edit that does not", e, LivingOptions{NoFixes: true, Like: whole}},
+	} {
+		b.Run(c.name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := Living(c.e, c.o); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
 	}
 }

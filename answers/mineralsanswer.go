@@ -25,9 +25,6 @@ func (a *air) minerals() Answer {
 	b := a.band("make-up")
 	tap := tapSolids(a.e)
 	in := a.l.Inputs(a.l.Likely())
-	if a.change != nil {
-		a.change(&in)
-	}
 	pure := in.PureTopUp
 	regime := func(kg float64) minerals.Regime { return regimeOf(&in, tap, kg/waterDensity/86400) }
 	year := func(kg float64) float64 {

@@ -51,7 +51,7 @@ func WaterChangeOf(e *enclosure.Enclosure, measured float64) (WaterChange, error
 	if !w.Given() {
 		return WaterChange{}, ErrNoWater
 	}
-	l := &living{e: e, sys: e.Units, l: study.NewLiving(e)}
+	l := newLiving(e)
 	in := l.l.Inputs(l.l.Likely())
 	c := WaterChange{Share: in.ChangeShare, MakeUp: measured, Measured: measured > 0}
 	if c.Share > 0 && in.ChangeEvery > 0 {
@@ -62,14 +62,11 @@ func WaterChangeOf(e *enclosure.Enclosure, measured float64) (WaterChange, error
 		c.Share = usualShare
 	}
 	if !c.Measured {
-		a, err := l.over()
+		a, err := l.over(nil)
 		if err != nil {
 			return WaterChange{}, err
 		}
 		c.MakeUp = a.band("make-up").High / waterDensity / 86400
-		if a.err != nil {
-			return WaterChange{}, a.err
-		}
 	}
 	tap := tapSolids(e)
 	r := regimeOf(&in, tap, c.MakeUp)

@@ -131,9 +131,9 @@ func (h Heat) add(more Heat, share float64) Heat {
 	return h
 }
 
-// average returns the box as it is on average over the day: what is timed counts
-// for its hours.
-func (b *Box) average(d *Day) Box {
+// Average returns the box as it is on average over a day: what is timed counts for its
+// hours.
+func (b *Box) Average(d *Day) Box {
 	avg := *b
 	for _, t := range d.Timed {
 		hours := t.Off - t.On
@@ -157,7 +157,7 @@ func (b *Box) Follow(d *Day, c *Course) error {
 	if err := errors.Join(b.Check(), b.checkCourse(), d.Check()); err != nil {
 		return err
 	}
-	avg := b.average(d)
+	avg := b.Average(d)
 	start, err := avg.SteadyState(d.Room.Room)
 	if err != nil {
 		return err
@@ -169,8 +169,14 @@ func (b *Box) Follow(d *Day, c *Course) error {
 		most = 10
 	}
 	for c.Days = 0; ; c.Days++ {
-		if err := r.day(c); err != nil {
+		// The first day hardly ever ends as it began.
+		kept := c.Days > 0 || most == 1
+		if err := r.day(c, kept); err != nil {
 			return err
+		}
+		if !kept {
+			r.mend()
+			continue
 		}
 		first, last := &c.States[0], &c.States[Minutes-1]
 		c.Drift = max(math.Abs(last.Water-first.Water), math.Abs(last.Air-first.Air))

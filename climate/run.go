@@ -58,15 +58,24 @@ type run struct {
 	now    Box     // with what is timed
 	heat   Heat
 
-	s           *stiff.Solver
-	paths       []stiff.Path
-	f           Flows
-	at          State
-	x, from, to []float64 // stores and moved totals, for interpolation
-	rateFrom    []float64
-	timed       []Timed
-	switches    []float64
+	s        *stiff.Solver
+	paths    []stiff.Path
+	f        Flows
+	at       State
+	x, from  []float64 // stores, and at the start of a step
+	gainFrom []float64 // what those felt gain at its start and its end
+	gainTo   []float64
+	timed    []Timed
+	switches []float64
 }
+
+// tolerance is the largest error of a step in any store: 0.005 kJ is 0.01 K of the air in
+// a small enclosure, and less in the rest. A day that only leads up to another may err
+// by more: what is left of it a day later is in that day's drift.
+const (
+	tolerance      = 0.005
+	toleranceAhead = 20 * tolerance
+)
 
 // newRun prepares to follow.
 func newRun(b *Box, d *Day) *run {
@@ -108,11 +117,9 @@ func newRun(b *Box, d *Day) *run {
 			{Value: func(_ float64, x []float64) float64 { return r.waterAt(x) - (h.Set + h.Band/2) }, Rising: true},
 		}
 	}
-	// 0.005 kJ is 0.01 K of the air in a small enclosure, and less in the rest.
-	r.s = stiff.NewSolver(sys, stiff.Settings{Tolerance: 0.005, First: 1, MaxSteps: 100_000})
+	r.s = stiff.NewSolver(sys, stiff.Settings{Tolerance: tolerance, First: 1, MaxSteps: 100_000})
 	r.paths = paths
-	m := len(paths)
-	r.x, r.from, r.to, r.rateFrom = make([]float64, felt+5), make([]float64, m), make([]float64, m), make([]float64, m)
+	r.x, r.from, r.gainFrom, r.gainTo = make([]float64, felt+5), make([]float64, felt+5), make([]float64, felt), make([]float64, felt)
 	// To whole seconds, so that no two switches lie closer than a step can be.
 	r.timed = slices.Clone(d.Timed)
 	for i := range r.timed {
@@ -215,8 +222,12 @@ func (r *run) setTimed(at float64) {
 	}
 }
 
-// day follows one day from midnight.
-func (r *run) day(c *Course) error {
+// day follows one day from midnight. One that is not kept leaves only the states at its
+// ends.
+func (r *run) day(c *Course, kept bool) error {
+	if r.s.Tolerate(0); !kept {
+		r.s.Tolerate(toleranceAhead)
+	}
 	r.s.Start(0, r.x)
 	start := slices.Clone(r.x)
 	c.Steps, c.Heats = 0, 0
@@ -229,15 +240,19 @@ func (r *run) day(c *Course) error {
 		r.setTimed(t)
 		r.s.Restart()
 		for r.s.Time() < until {
-			copy(r.from, r.s.Moved())
-			copy(r.rateFrom, r.s.Rate())
+			if kept {
+				copy(r.from, r.s.X())
+				r.gains(r.gainFrom)
+			}
 			t0 := r.s.Time()
 			event, err := r.s.Step(until)
 			if err != nil {
 				return err
 			}
 			c.Steps++
-			minute = r.fill(c, minute, t0, start)
+			if kept {
+				minute = r.fill(c, minute, t0)
+			}
 			if event >= 0 {
 				if r.heats = event == 0; r.heats {
 					c.Heats++
@@ -253,28 +268,53 @@ func (r *run) day(c *Course) error {
 	return nil
 }
 
+// gains sets what each store that rates depend on gains a second at the time reached.
+func (r *run) gains(gain []float64) {
+	clear(gain)
+	rate, n := r.s.Rate(), len(gain)
+	for k, p := range r.paths {
+		if p.From < n {
+			gain[p.From] -= rate[k]
+		}
+		if p.To < n {
+			gain[p.To] += rate[k]
+		}
+	}
+}
+
 // fill writes the states of the minutes that the last step, from a time (s), went
-// over; between its ends what has moved along each way follows a cubic with the
-// rates at both.
-func (r *run) fill(c *Course, minute int, t0 float64, start []float64) int {
+// over; between its ends what the stores hold follows a cubic with what they gain at
+// both.
+func (r *run) fill(c *Course, minute int, t0 float64) int {
 	t1 := r.s.Time()
-	moved, rate, h := r.s.Moved(), r.s.Rate(), t1-t0
+	if float64(minute+1)*60 > t1 || minute+1 >= Minutes-1 {
+		return minute
+	}
+	x, h := r.s.X(), t1-t0
+	r.gains(r.gainTo)
 	for float64(minute+1)*60 <= t1 && minute+1 < Minutes-1 {
 		minute++
 		u := (float64(minute)*60 - t0) / h
 		v := 1 - u
 		a, b, p, q := v*v*(1+2*u), u*u*(3-2*u), h*u*v*v, -h*u*u*v
-		for k := range r.to {
-			r.to[k] = a*r.from[k] + b*moved[k] + p*r.rateFrom[k] + q*rate[k]
-		}
-		copy(r.x, start)
-		for k, p := range r.paths {
-			r.x[p.From] -= r.to[k]
-			r.x[p.To] += r.to[k]
+		for k := range r.gainTo {
+			r.x[k] = a*r.from[k] + b*x[k] + p*r.gainFrom[k] + q*r.gainTo[k]
 		}
 		r.state(r.x, &c.States[minute])
 	}
 	return minute
+}
+
+// mend takes away what a film is short of nothing by, after a day of rough steps, at the
+// pane's temperature.
+func (r *run) mend() {
+	r.state(r.x, &r.at)
+	for i := range r.n {
+		if r.at.Film[i] < 0 {
+			r.x[firstPane+r.n+i] = 0
+			r.x[firstPane+i] = r.at.Panes[i] * r.b.Panes[i].Capacity / kilo
+		}
+	}
 }
 
 // total fills the totals of a day that began with the stores start.

@@ -84,6 +84,7 @@ func (c *checker) names() {
 		namesOf("brace", "enclosure.braces", d.Enclosure.Braces, func(b *Brace) (Field[string], Pos) { return b.Name, b.Pos }),
 		namesOf("opening", "enclosure.ways", d.Enclosure.Ways, func(w *Way) (Field[string], Pos) { return w.Name, w.Pos }),
 		namesOf("light", "lights", d.Lights, func(l *Light) (Field[string], Pos) { return l.Name, l.Pos }),
+		namesOf("vent", "vents", d.Vents, func(v *Vent) (Field[string], Pos) { return v.Name, v.Pos }),
 		namesOf("foam", "foam", d.Foam, func(f *Foam) (Field[string], Pos) { return f.Name, f.Pos }),
 		namesOf("coat", "coat", d.Coat, func(f *Coat) (Field[string], Pos) { return f.Name, f.Pos }),
 		namesOf("zone", "pool.zones", d.Pool.Zones, func(z *Zone) (Field[string], Pos) { return z.Name, z.Pos }),
@@ -93,6 +94,11 @@ func (c *checker) names() {
 		namesOf("scenario", "scenarios", d.Scenarios, func(s *Scenario) (Field[string], Pos) { return s.Name, s.Pos }),
 	} {
 		c.collect(n, map[string]thing{})
+	}
+	braces := map[string]thing{} // told apart across panels
+	for i := range d.Grid {
+		g := &d.Grid[i]
+		c.collect(namesOf("brace", entry("grid", g.Name, i)+".braces", g.Braces, func(b *GridBrace) (Field[string], Pos) { return b.Name, b.Pos }), braces)
 	}
 }
 

@@ -58,6 +58,7 @@ func Read(file string, data []byte) (*Design, finding.List) {
 	c.scenarios()
 	c.grid()
 	c.glass()
+	c.air()
 	c.budget()
 	c.buying()
 	document.Excerpts(data, c.list)

@@ -67,6 +67,8 @@ type Design struct {
 	Lights    []Light       `yaml:"lights" doc:"Lamps."`
 	Heater    Heater        `yaml:"heater" doc:"A heater in the water."`
 	Fan       Fan           `yaml:"fan" doc:"A fan that changes the air inside."`
+	Vents     []Vent        `yaml:"vents" doc:"Openings for air that are not cut into a pane: strips of mesh between panes."`
+	Misting   Misting       `yaml:"misting" doc:"Fog or spray into the air, from a bottle of its own."`
 	Water     Water         `yaml:"water" doc:"What is dissolved in your water, and how it is changed."`
 	Foam      []Foam        `yaml:"foam" doc:"Expanding foam: how much of it."`
 	Coat      []Coat        `yaml:"coat" doc:"Sealant spread over foam for its texture."`

@@ -42,6 +42,34 @@ type Fan struct {
 // Given reports whether the file has the section.
 func (f Fan) Given() bool { return f.Pos.Line > 0 }
 
+// Vent is an opening for air that is not cut into a pane.
+type Vent struct {
+	Pos    Pos           `yaml:"-"`
+	Name   Field[string] `yaml:"name" need:"yes" doc:"Its name."`
+	Width  Field[length] `yaml:"width" need:"yes" doc:"How wide it is open."`
+	Height Field[length] `yaml:"height" need:"yes" doc:"How high it is open; in the top, front to back."`
+	Up     Field[length] `yaml:"up" need:"yes" range:"[0,20]" doc:"Its middle above the enclosure's inside bottom."`
+	Closed Field[string] `yaml:"closed" words:"mesh|left open" doc:"What covers it; mesh if left out."`
+}
+
+// Misting is fog or spray into the air.
+type Misting struct {
+	Pos   Pos                      `yaml:"-"`
+	Kind  Field[string]            `yaml:"kind" words:"fog|spray" need:"yes" doc:"fog of a disc that hangs in the air, or spray of nozzles, most of which falls."`
+	Flow  Field[flow]              `yaml:"flow" need:"yes" doc:"Water that it puts out while it runs: 0.3 L/h."`
+	Times Field[int]               `yaml:"times" range:"[1,24]" doc:"How often a day, spread evenly over the twelve hours about noon; once if left out."`
+	Each  Field[quantity.Duration] `yaml:"each" need:"yes" range:"(0,86400]" doc:"How long each time: 2 min."`
+	Price Field[quantity.Money]    `yaml:"price" doc:"What it costs."`
+}
+
+// Given reports whether the file has the section.
+func (m Misting) Given() bool { return m.Pos.Line > 0 }
+
+// Runs returns how often a day it runs, and for how long each time, s.
+func (m Misting) Runs() (times int, each float64) {
+	return max(1, m.Times.Value), float64(m.Each.Value)
+}
+
 // Water is what is dissolved in the water and how it is cared for.
 type Water struct {
 	Pos       Pos                      `yaml:"-"`

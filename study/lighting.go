@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"rillwright/design"
 	"rillwright/enclosure"
 	"rillwright/geom"
 	"rillwright/layout"
@@ -26,6 +27,8 @@ type Lit struct {
 type Lighting struct {
 	Faces []Lit // wall high, middle and low, and the water
 	Wall  Lit   // the whole wall, for a map
+	// Up is how high each lamp glows over the inside bottom, m.
+	Up []float64
 	// Share is the band of all light over the likely: lumens, photons in a lumen,
 	// age and dust.
 	Share   quantity.Band[float64]
@@ -43,23 +46,51 @@ const (
 	waterReflects   = 0.06
 )
 
+// lit is what of an enclosure its light depends on.
+type lit struct {
+	Inside geom.Vec
+	Face   float64 // of what is planted, before the back pane, m
+	Level  float64 // of the water above the inside bottom, m
+	Lights []design.Light
+	Tops   []lid // panes at the top
+}
+
+type lid struct {
+	Box   geom.Box
+	Thick float64
+}
+
+func lightParts(e *enclosure.Enclosure) lit {
+	at := layout.Of(e)
+	in := at.Inside.Max
+	out := lit{Inside: in, Lights: e.Design.Lights}
+	out.Level = math.Min(math.Max(at.Z(e.Pool.Floor)+0.5*(e.Pool.DamTop-e.Pool.Floor), 0), 0.8*in.Z)
+	for i := range at.Grids {
+		if at.Grids[i].At == "back" {
+			out.Face = math.Max(out.Face, at.Grids[i].Box.Max.Y)
+		}
+	}
+	if out.Face = math.Min(out.Face+0.03, 0.6*in.Y); out.Face < 0.05 {
+		out.Face = 0.05
+	}
+	for i := range at.Panes {
+		if p := &at.Panes[i]; p.At == "top" {
+			out.Tops = append(out.Tops, lid{p.Box, p.Thick})
+		}
+	}
+	return out
+}
+
+// LightKey is the same for two enclosures whose light is the same.
+func LightKey(e *enclosure.Enclosure) string { return fmt.Sprintf("%+v", lightParts(e)) }
+
 // Shine computes the light on the wall and the water. The error is of a lamp that
 // cannot be.
 func Shine(e *enclosure.Enclosure) (*Lighting, error) {
-	at := layout.Of(e)
-	in := at.Inside.Max
+	from := lightParts(e)
+	in, face, level := from.Inside, from.Face, from.Level
 	out := &Lighting{Dark: true}
 	assume := func(f string, args ...any) { out.Assumed = append(out.Assumed, fmt.Sprintf(f, args...)) }
-	level := math.Min(math.Max(at.Z(e.Pool.Floor)+0.5*(e.Pool.DamTop-e.Pool.Floor), 0), 0.8*in.Z)
-	face := 0.0
-	for i := range at.Grids {
-		if at.Grids[i].At == "back" {
-			face = math.Max(face, at.Grids[i].Box.Max.Y)
-		}
-	}
-	if face = math.Min(face+0.03, 0.6*in.Y); face < 0.05 {
-		face = 0.05
-	}
 	assume("the planted face is %.0f mm before the back pane", 1000*face)
 	room := &light.Room{
 		Box:     geom.Box{Min: geom.Vec{Y: face, Z: level}, Max: in},
@@ -71,8 +102,8 @@ func Shine(e *enclosure.Enclosure) (*Lighting, error) {
 	var lamps []light.Lamp
 	var hours []float64
 	var names []string
-	for i := range e.Design.Lights {
-		x := &e.Design.Lights[i]
+	for i := range from.Lights {
+		x := &from.Lights[i]
 		flux := float64(x.Lumens.Value)
 		if !x.Lumens.Given() {
 			if !x.Power.Given() {
@@ -131,12 +162,13 @@ func Shine(e *enclosure.Enclosure) (*Lighting, error) {
 			}
 		}
 		if l.At.Z >= in.Z {
-			for _, p := range at.Panes {
-				if b := p.Box; p.At == "top" && b.Min.Y <= l.At.Y && b.Max.Y >= l.At.Y {
+			for _, p := range from.Tops {
+				if b := p.Box; b.Min.Y <= l.At.Y && b.Max.Y >= l.At.Y {
 					l.Lid, l.LidNormal = light.NewLid(1.52, 10, math.Max(p.Thick, 0.002)), geom.Vec{Z: 1}
 				}
 			}
 		}
+		out.Up = append(out.Up, l.At.Z)
 		lamps, hours, names = append(lamps, l), append(hours, h), append(names, x.Name.Value)
 	}
 	if len(lamps) == 0 {
@@ -179,6 +211,15 @@ func Shine(e *enclosure.Enclosure) (*Lighting, error) {
 		out.Wall.add(f, aged.Likely, hours[i])
 	}
 	return out, nil
+}
+
+// Brightest returns the greatest mean of a day's light on a face, mol/m2.
+func (l *Lighting) Brightest() float64 {
+	most := 0.0
+	for i := range l.Faces {
+		most = math.Max(most, l.Faces[i].Mean)
+	}
+	return most
 }
 
 // add adds what one lamp gives in its hours.

@@ -17,6 +17,9 @@ type Living struct {
 
 	in livingParts
 	e  *enclosure.Enclosure
+
+	front         [3]float64
+	openTop, deep float64
 }
 
 // Inputs are the figures of heat and moisture, SI, temperatures in C. They may be
@@ -28,6 +31,7 @@ type Inputs struct {
 	Gaps      float64 // air through gaps, m3/s
 	Fan       float64 // m3/s
 	FanHours  float64 // s a day
+	Mist      Mist
 	Heater    climate.Heater
 	Pump      float64 // W
 	Lamps     []LampHeat
@@ -60,6 +64,17 @@ type LampHeat struct {
 	Sits  string
 }
 
+// Mist is fog or spray into the air.
+type Mist struct {
+	Flow  float64 // put out while it runs, kg/s
+	Times int     // a day, spread over the twelve hours about noon
+	Each  float64 // how long each time, s
+	Hangs float64 // the share that hangs in the air; the rest falls
+}
+
+// Daily returns what is put out in a day, kg.
+func (m *Mist) Daily() float64 { return m.Flow * float64(m.Times) * m.Each }
+
 // livingParts is what doubts do not touch.
 type livingParts struct {
 	Inputs
@@ -85,6 +100,7 @@ const (
 	doubtGaps
 	doubtLamp
 	doubtDischarge
+	doubtMist
 	livingDoubts
 )
 
@@ -101,9 +117,16 @@ func (l *Living) Inputs(c []float64) Inputs {
 	in.Gaps *= c[doubtGaps]
 	in.lampShare = c[doubtLamp]
 	in.Discharge = c[doubtDischarge]
+	in.Mist.Hangs = c[doubtMist]
 	in.Lamps = append([]LampHeat(nil), in.Lamps...)
 	return in
 }
+
+// RoomCold and RoomWarm are the room at its coldest and warmest, C, as they are taken.
+func (l *Living) RoomCold() float64 { return l.in.RoomCold }
+
+// RoomWarm is told under RoomCold.
+func (l *Living) RoomWarm() float64 { return l.in.RoomWarm }
 
 // Likely returns the case with every doubt at its likely value.
 func (l *Living) Likely() []float64 {
@@ -121,13 +144,15 @@ type Season struct {
 	Humidity            float64 // relative, mean over the day
 	HumidityLow         float64
 	// Fogged is how long a day the panes through which one looks in are fogged, s,
-	// and FogFrom when it begins, seconds after midnight.
-	Fogged, FogFrom float64
+	// FogFrom when it begins and FogTo when it clears again, seconds after midnight, the
+	// longest time if there are some; both -1 where it never begins or never ends.
+	Fogged, FogFrom, FogTo float64
 	// Clear is how far those panes stay warmer than the dew point, K, at the worst
 	// time; negative where vapour settles.
 	Clear      float64
 	Evaporated float64 // off wall and pool, kg a day
-	MakeUp     float64 // kg a day: what settles on glass comes back
+	MakeUp     float64 // kg a day to hold the water, mist counted in: what settles on glass comes back
+	Misted     float64 // put out as mist, kg a day, which brings some of MakeUp
 	Changes    float64 // of its air an hour, mean
 	Heating    float64 // of the heater, W, mean
 	Course     *climate.Course
@@ -182,18 +207,39 @@ func (in *Inputs) at(warm bool) (climate.Box, climate.Day) {
 		t.On, t.Off = about(in.FanHours)
 		d.Timed = append(d.Timed, t)
 	}
+	d.Timed = in.Mist.timed(d.Timed)
 	return b, d
+}
+
+// timed adds when the mist runs: each time in the middle of its part of the twelve
+// hours about noon, or of all day where they are too short.
+func (m *Mist) timed(list []climate.Timed) []climate.Timed {
+	if m.Flow <= 0 || m.Times <= 0 || m.Each <= 0 {
+		return list
+	}
+	from, span := 6*3600.0, 12*3600.0
+	if float64(m.Times)*m.Each > span {
+		from, span = 0, climate.DayLength
+	}
+	part := span / float64(m.Times)
+	each := math.Min(m.Each, part)
+	for i := range m.Times {
+		middle := from + (float64(i)+0.5)*part
+		list = append(list, climate.Timed{On: middle - each/2, Off: middle + each/2, Mist: m.Flow * m.Hangs})
+	}
+	return list
 }
 
 // Follow returns the day of the cold or the warm season that ends as it began.
 func (in *Inputs) Follow(warm bool) (Season, error) {
 	b, d := in.at(warm)
-	s := Season{Course: new(climate.Course), FogFrom: -1, Clear: math.Inf(1)}
+	s := Season{Course: new(climate.Course), Clear: math.Inf(1)}
 	if err := b.Follow(&d, s.Course); err != nil {
 		return s, err
 	}
 	first := &s.Course.States[0]
 	s.AirLow, s.AirHigh, s.WaterLow, s.WaterHigh, s.HumidityLow = first.Air, first.Air, first.Water, first.Water, 1
+	var fog spells
 	was := in.fogs(&s.Course.States[climate.Minutes-2])
 	for i := range climate.Minutes - 1 {
 		x := &s.Course.States[i]
@@ -202,23 +248,28 @@ func (in *Inputs) Follow(warm bool) (Season, error) {
 		rh := math.Min(1, moistair.Relative(x.Air, x.Ratio, b.Pressure))
 		s.Humidity += rh / (climate.Minutes - 1)
 		s.HumidityLow = math.Min(s.HumidityLow, rh)
-		dew := moistair.DewPoint(moistair.VapourPressure(x.Ratio, b.Pressure))
+		vapour := moistair.VapourPressure(x.Ratio, b.Pressure)
 		for k, f := range in.faces {
-			if f.name == "front" {
-				s.Clear = math.Min(s.Clear, x.Panes[k]-dew)
+			// The dew point is worked out only where it comes nearer than ever.
+			if f.name == "front" && !(vapour <= moistair.Saturation(x.Panes[k]-s.Clear)) {
+				s.Clear = math.Min(s.Clear, x.Panes[k]-moistair.DewPoint(vapour))
 			}
 		}
 		is := in.fogs(x)
+		switch minute := float64(i) * 60; {
+		case is && !was:
+			fog.begins(minute)
+		case was && !is:
+			fog.clears(minute)
+		}
 		if is {
 			s.Fogged += 60
-			if !was {
-				s.FogFrom = float64(i) * 60
-			}
 		}
 		was = is
 	}
+	s.FogFrom, s.FogTo = fog.longest()
 	t := &s.Course.Totals
-	s.Evaporated, s.MakeUp, s.Heating = t.Evaporated, t.MakeUp, t.Heater/climate.DayLength
+	s.Evaporated, s.MakeUp, s.Misted, s.Heating = t.Evaporated, t.MakeUp, in.Mist.Daily(), t.Heater/climate.DayLength
 	// What the vents carried off tells how much air that was.
 	flow := 0.0
 	pv := moistair.Saturation(d.Room.Celsius) * d.Room.Humidity
@@ -235,6 +286,35 @@ func (in *Inputs) Follow(warm bool) (Season, error) {
 	}
 	s.Changes = flow / ((climate.Minutes - 1) / 10) * 3600 / b.Volume
 	return s, nil
+}
+
+// spells are times of fog in a day that ends as it began, s after midnight.
+type spells struct {
+	from, to []float64
+}
+
+func (f *spells) begins(at float64) { f.from = append(f.from, at) }
+func (f *spells) clears(at float64) { f.to = append(f.to, at) }
+
+// longest returns the longest of them, which may go through midnight; -1 for both where
+// there is none, or no end of it.
+func (f *spells) longest() (from, to float64) {
+	from, to = -1, -1
+	n := len(f.to)
+	if n == 0 || len(f.from) != n {
+		return from, to
+	}
+	most, through := 0.0, 0
+	if f.to[0] < f.from[0] { // fogged at midnight: the first end is that of the last
+		through = 1
+	}
+	for i := range f.from {
+		end := f.to[(i+through)%n]
+		if long := math.Mod(end-f.from[i]+climate.DayLength, climate.DayLength); long > most {
+			most, from, to = long, f.from[i], end
+		}
+	}
+	return from, to
 }
 
 // fogs reports whether a pane through which one looks in is fogged.

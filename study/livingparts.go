@@ -23,8 +23,28 @@ func NewLiving(e *enclosure.Enclosure) *Living {
 	l.waters(at)
 	l.care()
 	l.films()
+	l.mist()
 	return l
 }
+
+// Key is the same for two enclosures whose heat and moisture are the same.
+func (l *Living) Key() string { return fmt.Sprintf("%+v%+v%q", l.in, l.Doubts, l.Assumed) }
+
+// AirKey is the same for two enclosures that differ at most in how their water is
+// changed and topped up.
+func (l *Living) AirKey() string {
+	in := l.in
+	in.PureTopUp, in.ChangeShare, in.ChangeEvery = false, 0, 0
+	return fmt.Sprintf("%+v%+v", in, l.Doubts)
+}
+
+// Front returns the width of the inside, its height, and how high its front is closed
+// by the dam, m.
+func (l *Living) Front() (wide, high, foot float64) { return l.front[0], l.front[1], l.front[2] }
+
+// OpenTop returns what share of the top the panes leave open, 0 if that is no more than
+// a joint, and how deep the inside is, m.
+func (l *Living) OpenTop() (share, deep float64) { return l.openTop, l.deep }
 
 func (l *Living) assume(f string, args ...any) {
 	l.Assumed = append(l.Assumed, fmt.Sprintf(f, args...))
@@ -78,6 +98,7 @@ func (l *Living) wets(at *layout.Layout) {
 // glass takes the panes: those that the file has, and what else must close it.
 func (l *Living) glass(at *layout.Layout) {
 	size := at.Inside.Max
+	l.front, l.deep = [3]float64{size.X, size.Z, math.Max(at.Z(l.e.Pool.DamTop), 0)}, size.Y
 	thick := func(places ...string) (t float64) {
 		for _, p := range at.Panes {
 			for _, place := range places {
@@ -143,6 +164,19 @@ func (l *Living) openings(at *layout.Layout) {
 			in.High += area
 		}
 	}
+	for i := range l.e.Design.Vents {
+		v := &l.e.Design.Vents[i]
+		if v.Closed.Value == "left open" {
+			open = true
+		} else {
+			mesh = true
+		}
+		if area := float64(v.Width.Value) * float64(v.Height.Value); float64(v.Up.Value) < size.Z/2 {
+			in.Low += area
+		} else {
+			in.High += area
+		}
+	}
 	// What panes at the top leave open, if it is more than a joint.
 	lid := 0.0
 	for _, p := range at.Panes {
@@ -152,7 +186,7 @@ func (l *Living) openings(at *layout.Layout) {
 	}
 	if gap := size.X*size.Y - lid; lid > 0 && gap > 0.03*size.X*size.Y {
 		in.High += gap
-		open = true
+		open, l.openTop = true, gap/(size.X*size.Y)
 		// Through one level opening air goes both ways, slowly: 0.05 A sqrt(g L dT/T)
 		// with 3 K (after Epstein, from memory).
 		in.Gaps += 0.05 * gap * math.Sqrt(climate.G*math.Sqrt(gap)*3/295)
@@ -228,6 +262,9 @@ func (l *Living) heats() {
 		ID: "lamp-heat", What: "how much of a lamp's heat gets in", Low: 0.6, Likely: 1, High: 1.4, Unit: enclosure.Times,
 		Why: "assumed, no source", Settle: "thermometers inside with the lamp on and off",
 	}
+	if len(in.Lamps) == 0 {
+		l.Doubts[doubtLamp].Low, l.Doubts[doubtLamp].High = 1, 1
+	}
 }
 
 // waters takes water and air inside, and what the sump gives off.
@@ -268,4 +305,21 @@ func (l *Living) films() {
 		ID: "film-outside", What: "film of air and warmth outside the glass, W/m2K", Low: 6, Likely: 8, High: 10,
 		Why: "from memory; less in a niche",
 	}
+}
+
+// mist takes fog and spray. Fog of a disc is drops of some thousandths of a millimetre,
+// which hang until they are gone; of a spray most falls.
+func (l *Living) mist() {
+	d := enclosure.Doubt{ID: "mist", What: "share of the mist that hangs in the air", Unit: enclosure.Percent, Why: "from memory"}
+	if m := &l.e.Design.Misting; m.Given() {
+		times, each := m.Runs()
+		l.in.Mist = Mist{Flow: 998 * float64(m.Flow.Value), Times: times, Each: each}
+		d.Low, d.Likely, d.High = 0.1, 0.25, 0.5
+		if m.Kind.Value == "fog" {
+			d.Low, d.Likely, d.High = 0.6, 0.8, 1
+		}
+		d.Settle = "run it for a minute in a bucket of a known weight, and look how much of it falls back"
+		l.assume("the mist's water is as warm as the room, from a bottle of its own; what falls runs into the pool")
+	}
+	l.Doubts[doubtMist] = d
 }

@@ -43,14 +43,14 @@ func TestClimate(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	list, err := answers.Living(rep.Enclosure)
+	list, err := answers.Living(rep.Enclosure, answers.LivingOptions{})
 	if err != nil {
 		t.Fatal(err)
 	}
 	figure := func(id string, k int) float64 {
-		for i := range list {
-			if list[i].ID == id {
-				return list[i].Figures[k].Likely
+		for i := range list.Answers {
+			if list.Answers[i].ID == id {
+				return list.Answers[i].Figures[k].Likely
 			}
 		}
 		t.Fatalf("no answer %s", id)

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"net/http"
+	"slices"
 
 	"rillwright"
 	"rillwright/design"
@@ -72,13 +73,6 @@ type lostPart struct {
 	Field string `json:"field"`
 }
 
-// As the command prints them.
-const (
-	planDraws = 10000
-	planSeed  = 1
-	planNext  = 3
-)
-
 // plan sends the order of work.
 func (b *Bench) plan(w http.ResponseWriter, r *http.Request) {
 	q, ok := take[planRequest](w, r)
@@ -139,6 +133,12 @@ func planOf(rep *rillwright.Report, today schedule.Day) (planReply, error) {
 				s.Tells = append(s.Tells, told{t.About, t.Say})
 			}
 		}
+		if since := l.Since(); since != "" {
+			s.Tells = slices.Insert(s.Tells, min(len(s.Tells), 1), told{"after", since})
+		}
+		if beside := l.Beside(); beside != "" {
+			s.Tells = append(s.Tells, told{"meanwhile", beside})
+		}
 		out.Days = max(out.Days, s.Finish)
 		out.Steps = append(out.Steps, s)
 	}
@@ -152,7 +152,7 @@ func planOf(rep *rillwright.Report, today schedule.Day) (planReply, error) {
 			out.Ticks = append(out.Ticks, tick{float64(d - start), d.Named()})
 		}
 	}
-	for _, l := range works.Next(lines, planNext) {
+	for _, l := range works.Next(lines, works.AtOnce) {
 		if !l.Comes {
 			out.Next = append(out.Next, l.ID)
 		}
@@ -167,7 +167,7 @@ func markOf(k *works.Work, l *works.Line, day schedule.Day) (edits []design.Edit
 	edits, along = []design.Edit{}, []string{}
 	number, _, begun := k.Marked(l.ID)
 	switch {
-	case l.Comes:
+	case l.Comes, l.Idle() && number == 0: // what only waits is over by itself
 		return edits, along
 	case number > 0 && !begun:
 		return append(edits, design.Edit{Path: fmt.Sprintf("done[%d]", number), Kind: design.EditCut}), along
@@ -195,31 +195,26 @@ func days(m schedule.Moment) float64 {
 	return math.Round(1e4*float64(m)/schedule.DayMinutes) / 1e4
 }
 
-func dayCount(m schedule.Moment) string {
-	if n := m / schedule.DayMinutes; n != 1 {
-		return fmt.Sprintf("%d days", n)
-	}
-	return "1 day"
-}
-
 // endOf tells when all is done, how sure that is, and what buys days.
 func endOf(k *works.Work, plan *schedule.Plan) ([]string, error) {
-	chances, err := schedule.Draw(k.Project, planDraws, planSeed)
+	end, err := k.EndOf(plan)
 	if err != nil {
 		return nil, err
 	}
-	say := "Likely all done on " + plan.Finish.Day().Named()
-	if late, ok := chances.Quantile(0.9); ok {
-		say += ", nine times in ten by " + late.Day().Named() + " if one step's delay has nothing to do with another's"
+	say := "Likely all done on " + end.Likely.Day().Named()
+	if end.Late != 0 {
+		say += ", nine times in ten by " + end.Late.Day().Named() + " if one step's delay has nothing to do with another's"
 	}
 	out := []string{say + "."}
-	if d := k.Project.Deadline; d != 0 {
-		if plan.Late > 0 {
-			say = "missed by " + dayCount(plan.Late+schedule.DayMinutes-1)
-		} else {
-			say = "met with " + dayCount(d-plan.Finish) + " left"
+	if end.Deadline != 0 {
+		say = "met with " + works.DayCount(end.Left, false) + " left"
+		if end.Left < 0 {
+			say = "missed by " + works.DayCount(-end.Left, true)
 		}
-		out = append(out, fmt.Sprintf("The deadline, %s, is likely %s; it is met %.0f times in 100.", d.Day().Named(), say, 100*chances.By(d)))
+		out = append(out, fmt.Sprintf("The deadline, %s, is likely %s; it is met %.0f times in 100.", end.Deadline.Day().Named(), say, 100*end.Met))
+	}
+	if end.Soonest != 0 {
+		out = append(out, fmt.Sprintf("It cannot be met as things stand: with every step at its shortest the end is on %s, too late by %s.", end.Soonest.Day().Named(), works.DayCount(end.Soonest-end.Deadline, true)))
 	}
 	if m, ok := k.Moved(plan); ok && plan.Finish.Day() != m.Was.Day() {
 		out = append(out, fmt.Sprintf("Before anything was done the end was on %s: it is %s.", m.Was.Day().Named(), works.Days(int(plan.Finish.Day()-m.Was.Day()))))
@@ -227,11 +222,7 @@ func endOf(k *works.Work, plan *schedule.Plan) ([]string, error) {
 	for _, c := range k.Short(plan) {
 		out = append(out, fmt.Sprintf("%s stood for too short a time before %s was begun: look at it again before you go on.", c.Task, c.By))
 	}
-	gains, err := schedule.Gains(k.Project)
-	if err != nil {
-		return nil, err
-	}
-	for _, g := range gains[:min(len(gains), 3)] {
+	for _, g := range end.Gains {
 		out = append(out, fmt.Sprintf("Sooner by %.1f days: %s.", float64(g.Minutes)/schedule.DayMinutes, k.Buys(g)))
 	}
 	return out, nil

@@ -3,8 +3,10 @@ package works
 import (
 	"cmp"
 	"fmt"
+	"math"
 	"slices"
 	"strconv"
+	"strings"
 
 	"rillwright/enclosure"
 	"rillwright/quantity"
@@ -17,6 +19,7 @@ import (
 type Line struct {
 	ID, Say                           string
 	Why, Closes, Tools, CleanUp, Mark string
+	After                             []Reason
 	Hands                             int
 	Work                              schedule.Lasting // hands-on, s
 	Whole                             bool             // in one sitting
@@ -29,8 +32,55 @@ type Line struct {
 	Done, Under                       bool
 	// By is the joint whose sealant sets how long it stands, "" where practice does.
 	By string
+	// Meanwhile has the IDs of what is begun while it stands, of a line that sets the end
+	// and stands for a day or more.
+	Meanwhile []string
+	// Off is when props and weights may come off, and Full when its sealant has cured
+	// through, as is likely; 0 where no clock is known, Off also where nothing is propped.
+	Off, Full schedule.Moment
 	// Open is how long its fresh sealant may be worked on, s; 0 where there is none.
 	Open quantity.Band[quantity.Duration]
+}
+
+// Reason is why a line comes after others.
+type Reason struct {
+	Rule  string   // of those others
+	Steps []string // their IDs
+	Why   string   // "" where the table does not say
+}
+
+// reasons gathers the causes of a step by rule and reason.
+func (w *Work) reasons(s *Step) []Reason {
+	var out []Reason
+	for i, c := range s.Task.After {
+		r := Reason{Rule: w.rule(c.Task), Why: s.Because[i]}
+		k := slices.IndexFunc(out, func(x Reason) bool { return x.Rule == r.Rule && x.Why == r.Why })
+		if k < 0 {
+			k, out = len(out), append(out, r)
+		}
+		out[k].Steps = append(out[k].Steps, c.Task)
+	}
+	return out
+}
+
+// rule returns that of a step.
+func (w *Work) rule(id string) string {
+	k := slices.IndexFunc(w.Steps, func(s Step) bool { return s.Task.ID == id })
+	if k < 0 {
+		return id
+	}
+	return w.Steps[k].Rule.ID
+}
+
+// Since tells what a line comes after and why, "" where nothing is told.
+func (l *Line) Since() string {
+	var say []string
+	for _, r := range l.After {
+		if r.Why != "" {
+			say = append(say, r.Rule+": "+r.Why)
+		}
+	}
+	return strings.Join(say, "; ")
 }
 
 // Idle reports whether nobody works on a step: it comes by itself, or only stands.
@@ -73,11 +123,20 @@ func Lines(w *Work, plan *schedule.Plan) []Line {
 	for i := range plan.Items {
 		it, s := &plan.Items[i], &w.Steps[i]
 		l := Line{
-			ID: it.Task, Say: s.Say,
+			ID: it.Task, Say: s.Say, After: w.reasons(s),
 			Why: s.Rule.Why, Closes: s.Rule.Closes, Tools: s.Rule.Tools, CleanUp: s.Rule.CleanUp, Mark: s.Rule.Mark,
 			Hands: s.Rule.Hands, Work: s.Task.Work, Whole: s.Task.Whole,
 			Start: it.Start, End: it.End, Finish: it.Finish, Pieces: it.Pieces, Slack: it.Slack,
 			Sets: slices.Contains(chain, it.Task), Comes: s.Rule.ID == delivered, Done: it.Done, Under: it.Under,
+		}
+		if s.waits() && !l.Done && it.Start < w.Project.Now && len(w.Project.Done) > 0 { // by itself
+			l.Done, l.Under = it.Finish <= w.Project.Now, it.Finish > w.Project.Now
+		}
+		if c := s.Thing.Clock; c != nil && s.Rule.Cure {
+			l.Full = l.End + schedule.Moment(math.Ceil(float64(c.Full.Likely)/60))
+			if s.Rule.Each != "coat" {
+				l.Off = l.End + schedule.Moment(math.Ceil(float64(c.Off.Likely)/60))
+			}
 		}
 		if s.ByCure {
 			l.By = s.Thing.By
@@ -88,11 +147,12 @@ func Lines(w *Work, plan *schedule.Plan) []Line {
 		out[i] = l
 	}
 	slices.SortStableFunc(out, func(a, b Line) int { return cmp.Compare(a.At(), b.At()) })
+	meanwhile(out)
 	return out
 }
 
 // Next returns the first so many lines that somebody has to do, with what comes or
-// stands in between: those under way first, then by time.
+// stands in between: what somebody has begun first, then by time.
 func Next(lines []Line, most int) []Line {
 	var out []Line
 	n := 0
@@ -102,7 +162,7 @@ func Next(lines []Line, most int) []Line {
 			if n == most {
 				return out
 			}
-			if l.Done || l.Under != under {
+			if l.Done || (l.Under && !l.Idle()) != under {
 				continue
 			}
 			out = append(out, *l)
@@ -121,6 +181,19 @@ func (l *Line) Skins() string {
 		return ""
 	}
 	return fmt.Sprintf("skins %.0f to %.0f min after it is laid: no touching after that", float64(l.Open.Low)/60, float64(l.Open.High)/60)
+}
+
+// Cures tells when props come off and when the sealant has cured through, "" where no
+// clock is known.
+func (l *Line) Cures() string {
+	say := ""
+	if l.Off != 0 {
+		say = "props off from " + l.Off.Day().Named() + ", " + l.Off.Clock() + "; "
+	}
+	if l.Full != 0 {
+		say += "cured through on " + l.Full.Day().Named()
+	}
+	return say
 }
 
 // Lasts tells how long the work takes.
@@ -164,6 +237,9 @@ func (l *Line) Tells() []Tell {
 		stands = "until " + l.Finish.Day().Named() + ", " + l.Finish.Clock()
 		if l.By != "" {
 			stands += ", for the sealant of " + l.By
+		}
+		if cures := l.Cures(); cures != "" {
+			stands += "; " + cures
 		}
 	}
 	all := []Tell{

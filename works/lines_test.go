@@ -99,3 +99,38 @@ func TestNext(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// When props come off and when sealant has cured through are those of the clock of the
+// slowest joint, from the end of its work; a coat has no props.
+func TestLinesCure(t *testing.T) {
+	w := demo(t, examples.CorridorCabinet)
+	_, lines, err := Planned(w)
+	if err != nil {
+		t.Fatal(err)
+	}
+	want := map[string]*cure.Clock{"bond": w.Things["joints"][0].Clock, "dam": w.Things["dam"][0].Clock, "coat": w.Things["coat"][0].Clock}
+	for i := range lines {
+		l := &lines[i]
+		c := want[l.ID]
+		if c == nil {
+			if l.Cures() != "" {
+				t.Errorf("%s: %s", l.ID, l.Cures())
+			}
+			continue
+		}
+		delete(want, l.ID)
+		full, off := float64(l.Full-l.End)*60, float64(l.Off-l.End)*60
+		if d := full - float64(c.Full.Likely); d < 0 || d >= 60 {
+			t.Errorf("%s cured through after %g s, not %g", l.ID, full, float64(c.Full.Likely))
+		}
+		if d := off - float64(c.Off.Likely); l.ID != "coat" && (d < 0 || d >= 60) || (l.Off == 0) != (l.ID == "coat") {
+			t.Errorf("%s: props off after %g s, not %g", l.ID, off, float64(c.Off.Likely))
+		}
+		if l.Full > l.Finish {
+			t.Errorf("%s is loaded at %s, before it has cured at %s", l.ID, l.Finish, l.Full)
+		}
+	}
+	if len(want) > 0 {
+		t.Errorf("no line for %v", want)
+	}
+}

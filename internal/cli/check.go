@@ -34,7 +34,7 @@ func (c *checkCommand) Run(std *Streams) error {
 	if err != nil {
 		return refuse(std, err)
 	}
-	o := rillwright.Options{Beside: beside, Structure: true, Faults: rillwright.MainFaults, Today: works.Today(time.Now())}
+	o := rillwright.Options{Beside: beside, Structure: true, Living: true, Faults: rillwright.MainFaults, Today: works.Today(time.Now())}
 	if c.Built {
 		if o.AsBuilt, err = fromLog(std, c.Design); err != nil {
 			return err

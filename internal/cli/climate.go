@@ -41,10 +41,11 @@ func (c *climateCommand) Run(std *Streams) error {
 	if r.Findings.HasErrors() {
 		return check.refuseDesign(std, file, r.Findings)
 	}
-	shown, err := answers.Living(r.Enclosure)
+	rep, err := answers.Living(r.Enclosure, answers.LivingOptions{})
 	if err != nil {
 		return refuse(std, fmt.Errorf("%s: %w\n  do: look at the sizes of the enclosure, at watts and at what is open", file, err))
 	}
+	shown := rep.Answers
 	if c.Only != "" {
 		all := shown
 		if shown = only(all, c.Only); len(shown) == 0 {

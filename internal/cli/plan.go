@@ -32,12 +32,6 @@ Exit status: 0 the plan was printed; 1 the deadline is likely missed; 2 the comm
 `
 }
 
-// draws is how many ends are drawn for the chances; any seed would do.
-const (
-	draws = 10000
-	seed  = 1
-)
-
 // Run prints the plan.
 func (c *planCommand) Run(std *Streams) error {
 	y, m, d := time.Now().Date()
@@ -101,6 +95,9 @@ func (o *planOut) text(to io.Writer) error {
 		}
 		if l.Comes {
 			fmt.Fprintf(b, "    %s\n", l.Say)
+			if beside := l.Beside(); beside != "" && !l.Done {
+				fmt.Fprintf(b, "      until then: %s\n", beside)
+			}
 			continue
 		}
 		fmt.Fprintf(b, "%s %s %s%s\n", box(l), l.Start.Clock(), l.Say, hands(l))
@@ -123,13 +120,6 @@ func (o *planOut) text(to io.Writer) error {
 	return b.Flush()
 }
 
-func dayCount(n schedule.Moment) string {
-	if n == 1 {
-		return "1 day"
-	}
-	return fmt.Sprintf("%d days", n)
-}
-
 func hands(l *works.Line) string {
 	if l.Hands > 1 {
 		return " (two people)"
@@ -140,7 +130,7 @@ func hands(l *works.Line) string {
 // says lists what is to be known of a step.
 func says(l *works.Line) []string {
 	var out []string
-	for _, say := range [][2]string{{"why", l.Why}, {"tools", l.Tools}, {"wet sealant", l.Skins()}, {"clean up", l.CleanUp}, {"closes off", l.Closes}} {
+	for _, say := range [][2]string{{"why", l.Why}, {"after", l.Since()}, {"tools", l.Tools}, {"wet sealant", l.Skins()}, {"clean up", l.CleanUp}, {"closes off", l.Closes}} {
 		if say[1] != "" {
 			out = append(out, say[0]+": "+say[1])
 		}
@@ -148,8 +138,11 @@ func says(l *works.Line) []string {
 	if l.Finish > l.End {
 		out = append(out, stands(l))
 	}
+	if beside := l.Beside(); beside != "" {
+		out = append(out, "meanwhile: "+beside)
+	}
 	if l.Slack >= schedule.DayMinutes {
-		out = append(out, "may wait "+dayCount(l.Slack/schedule.DayMinutes))
+		out = append(out, "may wait "+works.DayCount(l.Slack, false))
 	}
 	return out
 }
@@ -160,35 +153,35 @@ func stands(l *works.Line) string {
 	if l.By != "" {
 		say += "; set by the sealant of " + l.By
 	}
+	if cures := l.Cures(); cures != "" {
+		say += "; " + cures
+	}
 	return say
 }
 
 // printEnd tells when all is done, how sure that is, and what buys days.
 func printEnd(b *bufio.Writer, w *works.Work, plan *schedule.Plan) error {
-	chances, err := schedule.Draw(w.Project, draws, seed)
+	end, err := w.EndOf(plan)
 	if err != nil {
 		return err
 	}
-	fmt.Fprintf(b, "  likely on %s", plan.Finish.Day().Named())
-	if late, ok := chances.Quantile(0.9); ok {
-		fmt.Fprintf(b, "; nine times in ten by %s, if one step's delay has nothing to do with another's", late.Day().Named())
+	fmt.Fprintf(b, "  likely on %s", end.Likely.Day().Named())
+	if end.Late != 0 {
+		fmt.Fprintf(b, "; nine times in ten by %s, if one step's delay has nothing to do with another's", end.Late.Day().Named())
 	}
 	fmt.Fprintln(b)
-	if d := w.Project.Deadline; d != 0 {
-		fmt.Fprintf(b, "  deadline %s: ", d.Day().Named())
-		if plan.Late > 0 {
-			fmt.Fprintf(b, "likely missed by %s; met %.0f times in 100\n", dayCount((plan.Late+schedule.DayMinutes-1)/schedule.DayMinutes), 100*chances.By(d))
-			hopeless(b, w, d)
-		} else {
-			fmt.Fprintf(b, "likely met with %s left; met %.0f times in 100\n", dayCount((d-plan.Finish)/schedule.DayMinutes), 100*chances.By(d))
+	if end.Deadline != 0 {
+		say := "met with " + works.DayCount(end.Left, false) + " left"
+		if end.Left < 0 {
+			say = "missed by " + works.DayCount(-end.Left, true)
 		}
+		fmt.Fprintf(b, "  deadline %s: likely %s; met %.0f times in 100\n", end.Deadline.Day().Named(), say, 100*end.Met)
+	}
+	if end.Soonest != 0 {
+		fmt.Fprintf(b, "  it cannot be met as things stand: with every step at its shortest the end is on %s, too late by %s\n", end.Soonest.Day().Named(), works.DayCount(end.Soonest-end.Deadline, true))
 	}
 	fmt.Fprintf(b, "  set by: %s\n", strings.Join(plan.Chain(), ", "))
-	gains, err := w.Gains()
-	if err != nil {
-		return err
-	}
-	for _, g := range gains[:min(len(gains), 3)] {
+	for _, g := range end.Gains {
 		fmt.Fprintf(b, "  sooner by %.1f days: %s\n", float64(g.Minutes)/schedule.DayMinutes, w.Buys(g))
 	}
 	for _, s := range w.Later {

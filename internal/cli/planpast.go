@@ -67,10 +67,3 @@ func lasted(m schedule.Moment) string {
 	}
 	return fmt.Sprintf("%.1f days", float64(m)/schedule.DayMinutes)
 }
-
-// hopeless tells by how much a deadline is missed even if all goes as fast as it may.
-func hopeless(b *bufio.Writer, w *works.Work, deadline schedule.Moment) {
-	if best, err := w.Make(-1); err == nil && best.Finish > deadline {
-		fmt.Fprintf(b, "  it cannot be met as things stand: with every step at its shortest the end is on %s, too late by %s\n", best.Finish.Day().Named(), dayCount((best.Finish-deadline+schedule.DayMinutes-1)/schedule.DayMinutes))
-	}
-}

@@ -103,7 +103,7 @@ func (s *Solver) try(h float64) (bad float64) {
 	clear(s.sum)
 	s.addFelt(s.sum, s.u[3])
 	for _, e := range s.sum {
-		if e = math.Abs(e) / s.set.Tolerance; !(e <= bad) {
+		if e = math.Abs(e) / s.tolerance; !(e <= bad) {
 			bad = e
 		}
 	}

@@ -59,6 +59,8 @@ type Solver struct {
 	moved []float64
 	steps int
 
+	tolerance float64
+
 	rate, rateT        []float64   // at the start of the step
 	slope              [][]float64 // of each path's rate by each store felt
 	lu                 []float64
@@ -84,7 +86,7 @@ func NewSolver(sys System, set Settings) *Solver {
 	}
 	n, m, d := sys.Stores, len(sys.Paths), sys.Felt
 	s := &Solver{
-		sys: sys, set: set, x: make([]float64, n), moved: make([]float64, m),
+		sys: sys, set: set, tolerance: set.Tolerance, x: make([]float64, n), moved: make([]float64, m),
 		rate: make([]float64, m), rateT: make([]float64, m), stage: make([]float64, m),
 		lu: make([]float64, d*d), pivot: make([]int, d), sum: make([]float64, d), xs: make([]float64, n),
 		trial: make([]float64, n), trialMoved: make([]float64, m),
@@ -112,6 +114,14 @@ func (s *Solver) Start(t float64, x []float64) {
 // that X was changed.
 func (s *Solver) Restart() {
 	s.h, s.steps, s.slopesKnown, s.began = s.set.First, 0, false, false
+}
+
+// Tolerate sets the largest error of a step in any store for the steps to come; 0 for
+// that of the Settings.
+func (s *Solver) Tolerate(most float64) {
+	if s.tolerance = most; most <= 0 {
+		s.tolerance = s.set.Tolerance
+	}
 }
 
 // Time returns the time reached, s.

@@ -15,6 +15,9 @@ type Fault struct {
 	ID   string // "kink[riser]"
 	What string
 	Do   string // what to do first
+	// Outlets are those of its manifold that it is about, from the left from 0; nil if
+	// no row of cups tells which.
+	Outlets []int
 	// from and to are how bad it may be; each step between them by a factor is
 	// as probable as the next.
 	from, to float64
@@ -125,7 +128,7 @@ func manifoldFaults(e *enclosure.Enclosure, i int, low []map[int]float64) []Faul
 		slices.Sort(which)
 		f.What = fmt.Sprintf("blocked or half blocked, of the outlets of the %s from the left: %s", n, listed(which))
 		f.Do = "poke those outlets with a wire, then flush the ends"
-		f.from, f.to = 1, 1
+		f.from, f.to, f.Outlets = 1, 1, which
 		f.change = func(m *model, _ float64) {
 			for _, k := range which {
 				narrow(m.e, i, k, low[i][k])

@@ -20,8 +20,8 @@ type Pair struct {
 }
 
 const (
-	// unlikely is the chance below which a suspect does not explain the readings.
-	unlikely = 0.01
+	// Unexplained is the Chance below which a suspect does not explain the readings.
+	Unexplained = 0.01
 	// twoAtOnce is how probable two faults at once are against either alone, before
 	// anything is read. Assumed, no source.
 	twoAtOnce = 0.05

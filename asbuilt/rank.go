@@ -102,7 +102,7 @@ func Diagnose(f *Fit, before, now []record.Reading) (*Diagnosis, error) {
 		out.Suspects = append(out.Suspects, Suspect{h.Fault, math.Exp(h.like-list[0].like) / total, h.flow})
 	}
 	out.Chance = j.chance(&list[0], d)
-	if out.Chance < unlikely {
+	if out.Chance < Unexplained {
 		out.Pairs = j.pairs(list, d)
 	}
 	out.Changes = j.changes(before, d)

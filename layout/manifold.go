@@ -53,7 +53,7 @@ func (l *Layout) manifolds() {
 		for k := range m.Outlets {
 			o := &m.Outlets[k]
 			l.add(Part{
-				Kind: KindOutlet, Name: fmt.Sprintf("%s, outlet %d", m.Name, k+1), Field: part.Field, Line: m.Groups[o.Group].Pos.Line,
+				Kind: KindOutlet, Name: OutletName(m.Name, k), Field: part.Field, Line: m.Groups[o.Group].Pos.Line,
 				Solid: at.Add(geom.Vec{X: o.At}),
 			})
 		}
@@ -71,3 +71,6 @@ func (l *Layout) wallFace() float64 {
 	}
 	return y
 }
+
+// OutletName is what an outlet of a manifold is called, counted from the left from 0.
+func OutletName(manifold string, k int) string { return fmt.Sprintf("%s, outlet %d", manifold, k+1) }

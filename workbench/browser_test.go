@@ -219,7 +219,7 @@ func (p *page) file() string {
 // The page tells what the command line tells: same answers, same order, same words.
 func TestPageEqualsReport(t *testing.T) {
 	p := openPage(t, 1440, 900)
-	r, err := rillwright.Build("wall.yaml", examples.CorridorCabinet, rillwright.Options{Structure: true, Faults: rillwright.MainFaults})
+	r, err := rillwright.Build("wall.yaml", examples.CorridorCabinet, rillwright.Options{Structure: true, Living: true, Faults: rillwright.MainFaults})
 	if err != nil {
 		t.Fatal(err)
 	}

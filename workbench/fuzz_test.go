@@ -24,6 +24,8 @@ func FuzzRoutes(f *testing.F) {
 		{"POST", "/api/course", `{"name":"a","text":"b","id":"c"}`},
 		{"POST", "/api/plan", `{"name":"a","text":"b","today":"2026-11-26"}`},
 		{"POST", "/api/climate", `{"name":"a","text":"b"}`},
+		{"POST", "/api/trouble", `{"name":"wall.yaml","text":"b","since":"2026-11-26"}`},
+		{"POST", "/api/note", `{"name":"wall.yaml","what":"rise","value":"12 mm","note":""}`},
 		{"POST", "/api/weigh", `{"name":"a","text":"b"}`},
 		{"POST", "/api/seek", `{"name":"a","text":"b","open":["pump"],"for":"cheapest"}`},
 		{"POST", "/api/aisle", `{"pumps":[{}]}`},

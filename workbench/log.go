@@ -2,6 +2,7 @@ package workbench
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -90,13 +91,7 @@ func (b *Bench) addToLog(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	t := logTyped{What: r.PostFormValue("what"), Value: r.PostFormValue("value"), Note: r.PostFormValue("note")}
-	read, _ := design.Read(d.Name, []byte(d.Text))
-	reading, err := record.Typed(t.What+" "+strings.ReplaceAll(t.Value, "#", " "), namesOf(read))
-	if err == nil {
-		reading.Time, reading.Note = time.Now().Truncate(time.Second), strings.Join(strings.Fields(t.Note), " ")
-		reading.Design = revision([]byte(d.Text))[:8]
-		err = logbook.AddTo(func() (*os.File, error) { return b.shelf.root.OpenFile(logbook.Name(d.Name), logbook.Flags, 0o644) }, reading)
-	}
+	reading, err := b.noteIn(&d, t)
 	if err != nil {
 		t.Fault, t.Do, _ = strings.Cut(err.Error(), "\n  do: ")
 		b.logPage(w, r, &d, http.StatusUnprocessableEntity, t)
@@ -104,6 +99,53 @@ func (b *Bench) addToLog(w http.ResponseWriter, r *http.Request) {
 	}
 	// Sent on, so that loading the page again notes nothing twice.
 	http.Redirect(w, r, "/log/"+url.PathEscape(d.Name)+"?noted="+url.QueryEscape(reading.ID()+" "+reading.Text), http.StatusSeeOther)
+}
+
+// noteIn adds a reading to the log of a design.
+func (b *Bench) noteIn(d *stored, t logTyped) (record.Reading, error) {
+	read, _ := design.Read(d.Name, []byte(d.Text))
+	reading, err := record.Typed(t.What+" "+strings.ReplaceAll(t.Value, "#", " "), namesOf(read))
+	if err != nil {
+		return reading, err
+	}
+	reading.Time, reading.Note = time.Now().Truncate(time.Second), strings.Join(strings.Fields(t.Note), " ")
+	reading.Design = revision([]byte(d.Text))[:8]
+	return reading, logbook.AddTo(func() (*os.File, error) { return b.shelf.root.OpenFile(logbook.Name(d.Name), logbook.Flags, 0o644) }, reading)
+}
+
+// noteRequest is a reading as it is typed.
+type noteRequest struct {
+	Name  string `json:"name"`
+	What  string `json:"what"`
+	Value string `json:"value"`
+	Note  string `json:"note"`
+}
+
+// noteReply says what was noted, or what is wrong with what was typed and what to do.
+type noteReply struct {
+	Noted string `json:"noted"`
+	Fault string `json:"fault"`
+	Do    string `json:"do"`
+}
+
+// note notes what the page sends.
+func (b *Bench) note(w http.ResponseWriter, r *http.Request) {
+	q, ok := take[noteRequest](w, r)
+	if !ok {
+		return
+	}
+	d, err := b.openForLog(q.Name)
+	if err != nil {
+		fail(w, err)
+		return
+	}
+	reading, err := b.noteIn(&d, logTyped{What: q.What, Value: q.Value, Note: q.Note})
+	if err != nil {
+		what, do, _ := strings.Cut(err.Error(), "\n  do: ")
+		reply(w, noteReply{Fault: what, Do: cmp.Or(do, "type it as in the example")})
+		return
+	}
+	reply(w, noteReply{Noted: reading.ID() + " " + reading.Text})
 }
 
 // namesOf lists the parts of a design that readings may be of.
@@ -163,32 +205,15 @@ func (b *Bench) logPage(w http.ResponseWriter, r *http.Request, d *stored, statu
 
 // diagnose fills in what explains the last readings.
 func (p *logView) diagnose(ctx context.Context, b *Bench, rep *rillwright.Report, log *record.Log) error {
-	leave, err := enter(ctx, b.slow)
+	d, err := b.look(ctx, rep, log, time.Time{})
 	if err != nil {
 		return err
 	}
-	defer leave()
-	before, now := asbuilt.Split(log.Readings, time.Time{})
-	f, err := asbuilt.Of(rep.Enclosure, before)
-	if err != nil {
-		return err
-	}
-	d, err := asbuilt.Diagnose(f, before, now)
-	if err != nil {
-		return err
-	}
-	for i := range d.Suspects {
+	for i := range d.Suspects[:d.Worth()] {
 		s := &d.Suspects[i]
-		if i > 2 || i > 0 && s.Probability < 0.01 {
-			break
-		}
-		share := fmt.Sprintf("%.0f %%", 100*s.Probability)
-		if s.Probability > 0.99 {
-			share = "> 99 %"
-		}
-		p.Suspects = append(p.Suspects, logSuspect{share, s.What, s.Do})
+		p.Suspects = append(p.Suspects, logSuspect{s.Share(), s.What, s.Do})
 	}
-	if d.Chance < 0.01 {
+	if d.Chance < asbuilt.Unexplained {
 		p.Two = "No one thing that is looked for explains what was read, nor do two at once: measure again what looks odd."
 		if len(d.Pairs) > 0 {
 			f := &d.Pairs[0].Faults

@@ -123,7 +123,7 @@ func TestLogLooks(t *testing.T) {
 		}
 	}
 	status, page := ask(t, b, "GET", "/log/wall.yaml?look=1", nil)
-	for _, want := range []string{"Measure next: ", "<polyline points=\"0.0,", "of the first", "late, ", "Do: "} {
+	for _, want := range []string{"Measure next: ", `<a href="/#wall.yaml/trouble">`, "<polyline points=\"0.0,", "of the first", "late, ", "Do: "} {
 		if status != http.StatusOK || !strings.Contains(string(page), want) {
 			t.Errorf("%d: no %q in\n%s", status, want, page)
 		}

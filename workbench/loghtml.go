@@ -28,7 +28,7 @@ var logTemplate = template.Must(template.New("log").Parse(`<!doctype html>
 {{if .Due}}<h2>Due</h2><table>{{range .Due}}<tr><td>{{.What}}<br><small>{{.How}}</small></td><td class="n">{{.When}}</td></tr>{{end}}</table>{{end}}
 {{if .Count}}<h2>What is wrong?</h2>
 {{with .Two}}<p>{{.}}</p>{{end}}
-{{if .Suspects}}<table>{{range .Suspects}}<tr><td class="n">{{.Share}}</td><td>{{.What}}<br><small>Do: {{.Do}}</small></td></tr>{{end}}</table>{{with .Next}}<p>{{.}}</p>{{end}}
+{{if .Suspects}}<table>{{range .Suspects}}<tr><td class="n">{{.Share}}</td><td>{{.What}}<br><small>Do: {{.Do}}</small></td></tr>{{end}}</table>{{with .Next}}<p>{{.}}</p>{{end}}<p><a href="{{.Back}}/trouble">See where that is</a></p>
 {{else if .LookFault}}<p class="fault">{{.LookFault}}</p>{{else}}<p><a href="{{.Path}}?look=1">Set the last three days against the first month</a></p>{{end}}{{end}}
 {{if .Trends}}<h2>Where it is going</h2>{{range .Trends}}<p>{{.ID}}: {{.Say}} ({{.FirstFlow}})</p>
 <svg viewBox="0 0 300 60" preserveAspectRatio="none" role="img" aria-label="{{.ID}} in time: {{.Say}}"><line x1="0" x2="300" y1="{{.Limit}}" y2="{{.Limit}}"/><polyline points="{{.Line}}"/></svg>{{end}}{{end}}

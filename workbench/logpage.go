@@ -31,9 +31,12 @@ type logView struct {
 	Count             int
 }
 
+// logChoice is one thing that can be noted.
 type logChoice struct {
-	Value, Label string
-	Chosen       bool
+	Value   string `json:"value"`
+	Label   string `json:"label"`
+	Example string `json:"example"` // how its figures are typed
+	Chosen  bool   `json:"-"`
 }
 
 type logRow struct{ When, ID, Text, Figure, Verdict, Note string }
@@ -53,10 +56,10 @@ type logTrend struct {
 // choices lists what can be noted, each part by itself.
 func choices(n record.Names, chosen string) []logChoice {
 	var out []logChoice
-	add := func(value, help string) {
-		out = append(out, logChoice{value, value + ": " + help, value == chosen})
-	}
 	for _, w := range record.Words() {
+		add := func(value, help string) {
+			out = append(out, logChoice{value, value + ": " + help, record.Example(w.Kind), value == chosen})
+		}
 		var parts []string
 		switch w.Of {
 		case record.Pump:

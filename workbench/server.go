@@ -93,6 +93,8 @@ func (b *Bench) Handler() http.Handler {
 	mux.HandleFunc("POST /api/everything", b.everything)
 	mux.HandleFunc("POST /api/plan", b.plan)
 	mux.HandleFunc("POST /api/climate", b.climate)
+	mux.HandleFunc("POST /api/trouble", b.trouble)
+	mux.HandleFunc("POST /api/note", b.note)
 	mux.HandleFunc("POST /api/weigh", b.weigh)
 	mux.HandleFunc("POST /api/seek", b.seek)
 	mux.HandleFunc("POST /api/aisle", b.aisle)

@@ -27,6 +27,7 @@ func TestTypes(t *testing.T) {
 	w.file(t, "web/src/cuttypes.ts", "import type { SheetShown } from \"./types\"\n\n", cuttingRequest{}, cuttingReply{})
 	w.file(t, "web/src/climatetypes.ts", "", climateReply{})
 	w.file(t, "web/src/plantypes.ts", "import type { Edit } from \"./types\"\n\n", planRequest{}, planReply{})
+	w.file(t, "web/src/troubletypes.ts", "import type { LostPart } from \"./plantypes\"\n\n", troubleRequest{}, troubleReply{}, noteRequest{}, noteReply{})
 }
 
 // file holds a file against the types of values, without those that an earlier one

@@ -13,7 +13,7 @@ import (
 	"github.com/chromedp/chromedp/kb"
 )
 
-var viewNames = []string{"Answers", "Look", "Curves", "What if", "Climate", "Chances", "Choices", "File", "Plan", "Cut and buy", "Aisle", "Bench"}
+var viewNames = []string{"Answers", "Look", "Curves", "What if", "Climate", "Chances", "Choices", "File", "Plan", "Trouble", "Cut and buy", "Aisle", "Bench"}
 
 // Nothing is cut off or pushes the page wider than the screen.
 func TestPageWidths(t *testing.T) {
@@ -53,7 +53,8 @@ func TestPageKeyboard(t *testing.T) {
 	p.do(chromedp.KeyEvent(kb.Enter))
 	p.until(`document.querySelector(".answer.open .say") !== null`)
 	js[bool](p, `(document.activeElement.blur(), window.scrollTo(0, 0), document.querySelector(".skip").focus(), true)`)
-	reach(`.views button:nth-child(7)`)
+	js[bool](p, `([...document.querySelectorAll(".views button")].find(b => b.textContent.startsWith("File")).id = "to-file", true)`)
+	reach(`#to-file`)
 	p.do(chromedp.KeyEvent(kb.Enter))
 	p.until(`document.querySelector(".cm-content, .form") !== null`)
 	// Out of the editor again.

@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"rillwright/asbuilt"
-	"rillwright/commission"
 	"rillwright/enclosure"
 	"rillwright/quantity"
 	"rillwright/record"
@@ -87,7 +86,7 @@ func printBuilt(w io.Writer, name string, sys quantity.System, f *asbuilt.Fit, l
 			which = fmt.Sprintf(", cup %d", o.Cup+1)
 		}
 		fmt.Fprintf(w, "  does not go with the others: %s of %s%s: %s, where they foretell %s\n    do: measure it once more\n",
-			r.ID(), r.Time.Format("2006-01-02 15:04"), which, showSite(r.What, o.Read, sys), showSite(r.What, o.Others, sys))
+			r.ID(), r.Time.Format("2006-01-02 15:04"), which, asbuilt.Show(r.What, o.Read, sys), asbuilt.Show(r.What, o.Others, sys))
 	}
 	printUnused(w, f.Unused, list)
 }
@@ -139,19 +138,6 @@ func rounded(v float64, digits int) float64 {
 		return v
 	}
 	return out
-}
-
-// showSite is a measured figure for people.
-func showSite(word string, v float64, sys quantity.System) string {
-	switch word {
-	case "rise", "draw":
-		return commission.Show(commission.Height, v, sys)
-	case "shut-off":
-		return commission.Show(commission.Head, v, sys)
-	case "top-up":
-		return quantity.Volume(v*86400).Show(sys) + " a day"
-	}
-	return commission.Show(commission.Flow, v, sys)
 }
 
 // fromLog returns what makes an enclosure as built from the log of a design.

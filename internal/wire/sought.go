@@ -1,8 +1,6 @@
 package wire
 
 import (
-	"strconv"
-
 	"rillwright/answers"
 	"rillwright/design"
 	"rillwright/enclosure"
@@ -48,8 +46,8 @@ type SoughtVerdict struct {
 func SoughtOf(e *enclosure.Enclosure, res *seek.Result) Sought {
 	one := func(f *seek.Found) SoughtDesign {
 		d := SoughtDesign{
-			Choices: []string{}, Cost: digits(f.Cost), Priced: f.Known, Memory: f.Memory, Power: f.Power, Buys: f.Buys,
-			Margin: digits(f.Margin), Near: f.Near, Noise: digits(f.Noise), Edits: append([]design.Edit{}, res.Edits(f)...), Answers: []SoughtVerdict{},
+			Choices: []string{}, Cost: digits(f.Cost, 6), Priced: f.Known, Memory: f.Memory, Power: f.Power, Buys: f.Buys,
+			Margin: digits(f.Margin, 6), Near: f.Near, Noise: digits(f.Noise, 6), Edits: append([]design.Edit{}, res.Edits(f)...), Answers: []SoughtVerdict{},
 		}
 		for i, k := range f.Choice {
 			d.Choices = append(d.Choices, res.Slots[i].Word+": "+res.Slots[i].Choices[k].Do)
@@ -76,15 +74,6 @@ func SoughtOf(e *enclosure.Enclosure, res *seek.Result) Sought {
 	}
 	for i := range res.Front {
 		out.Front = append(out.Front, one(&res.Front[i]))
-	}
-	return out
-}
-
-// digits keeps six digits: more are not known, and would differ from machine to machine.
-func digits(v float64) float64 {
-	out, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 6, 64), 64)
-	if err != nil {
-		return v
 	}
 	return out
 }

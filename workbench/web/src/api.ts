@@ -5,6 +5,7 @@ import type { AisleReply, AisleRequest } from "./aisletypes"
 import type { ClimateReply } from "./climatetypes"
 import type { CuttingReply, CuttingRequest } from "./cuttypes"
 import type { PlanReply, PlanRequest } from "./plantypes"
+import type { NoteReply, NoteRequest, TroubleReply, TroubleRequest } from "./troubletypes"
 import type { ComputeRequest, CourseReply, CourseRequest, DesignList, DraftRequest, DrawingsReply, DrawingsRequest, Edit, FaultsReply, Outcome, PartsReply, Problem, Progress, SeekRequest, Stored, TextRequest } from "./types"
 
 export class Refusal extends Error {
@@ -55,6 +56,8 @@ export const course = (q: CourseRequest, signal?: AbortSignal) => json<CourseRep
 export const everything = (t: TextRequest, far: Far, signal: AbortSignal) => work("everything", { ...t, id: "" } satisfies CourseRequest, (p) => p.faults, far, signal)
 export const climate = (t: TextRequest, signal?: AbortSignal) => json<ClimateReply>(call("POST", "/api/climate", t, signal))
 export const plan = (t: TextRequest, signal?: AbortSignal) => json<PlanReply>(call("POST", "/api/plan", { ...t, today: today() } satisfies PlanRequest, signal))
+export const trouble = (t: TroubleRequest, signal?: AbortSignal) => json<TroubleReply>(call("POST", "/api/trouble", t, signal))
+export const note = (q: NoteRequest) => json<NoteReply>(call("POST", "/api/note", q))
 export const seek = (q: SeekRequest, far: Far, signal: AbortSignal) => work("seek", q, (p) => p.sought, far, signal)
 export const weigh = (t: TextRequest, far: Far, signal: AbortSignal) => work("weigh", t, (p) => p.weighed, far, signal)
 // work streams how far it is and returns what came of it.

@@ -10,6 +10,7 @@ import { watchFocus } from "./focus"
 const Look = lazy(() => import("./look"))
 const Curves = lazy(() => import("./curves"))
 const WhatIf = lazy(() => import("./whatif"))
+const Trouble = lazy(() => import("./trouble"))
 const Plan = lazy(() => import("./plan"))
 const Climate = lazy(() => import("./climate"))
 const Chances = lazy(() => import("./chances"))
@@ -31,6 +32,7 @@ const views: { id: View, name: string, hint: string }[] = [
   { id: "choices", name: "Choices", hint: "leave something open and have the best looked for" },
   { id: "file", name: "File", hint: "the design itself, as a form or as text" },
   { id: "plan", name: "Plan", hint: "the order of work, what each step closes off" },
+  { id: "trouble", name: "Trouble", hint: "what explains your readings, what to measure next" },
   { id: "cutting", name: "Cut and buy", hint: "finished sizes, cut layouts, what to buy, papers" },
   { id: "aisle", name: "Aisle", hint: "compare boxes on the shelf" },
   { id: "bench", name: "Bench", hint: "the next things to do, in large type" },
@@ -68,6 +70,7 @@ export function App() {
         {now === "choices" && <Choices />}
         {now === "file" && <FilePane />}
         {now === "plan" && <Plan />}
+        {now === "trouble" && <Trouble />}
         {now === "cutting" && <Cutting />}
         {now === "aisle" && <Aisle />}
         {now === "bench" && <Bench />}

@@ -6,7 +6,7 @@ import { begin as beginEdits, change, stepTo } from "./edit"
 import { drop } from "./memory"
 import { merged } from "./merge"
 import {
-  base, basis, canRedo, canUndo, chosen, clash, good, hasFolder, message, name, names, openAnswer, origin, outcome, stale, tell, text, there, trial, typed, unkept,
+  base, basis, canRedo, canUndo, chosen, clash, good, hasFolder, message, name, names, openAnswer, origin, outcome, stale, tell, text, there, trial, typed, unkept, view, viewIds,
 } from "./state"
 import type { Stored } from "./types"
 
@@ -152,10 +152,14 @@ async function refresh(): Promise<void> {
   })
 }
 
-// fromAddress is the design that the address names.
+// fromAddress is the design that the address names, and changes to the view after it,
+// if there is one: #wall.yaml/trouble. No name of a design has a stroke in it.
 function fromAddress(): string {
+  const [design, at] = location.hash.slice(1).split("/")
+  const to = viewIds.find((v) => v === at)
+  if (to) view.value = to
   try {
-    return decodeURIComponent(location.hash.slice(1))
+    return decodeURIComponent(design ?? "")
   } catch {
     return "" // not written by this page
   }

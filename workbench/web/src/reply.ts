@@ -2,9 +2,9 @@ import { useEffect, useState } from "preact/hooks"
 import { name, tell, text } from "./state"
 import type { TextRequest } from "./types"
 
-// useReply asks anew when the text changes, once it rests, and gives what was said
+// useReply asks anew when the text, or what is asked for also, changes, once it rests, and gives what was said
 // last of this design; null before.
-export function useReply<T>(asks: (t: TextRequest, stop: AbortSignal) => Promise<T>, wait = 200): T | null {
+export function useReply<T>(asks: (t: TextRequest, stop: AbortSignal) => Promise<T>, wait = 200, also = ""): T | null {
   const [said, put] = useState<{ design: string, got: T } | null>(null)
   const of = text.value
   const design = name.value
@@ -17,6 +17,6 @@ export function useReply<T>(asks: (t: TextRequest, stop: AbortSignal) => Promise
       stop.abort()
       window.clearTimeout(rest)
     }
-  }, [of, design])
+  }, [of, design, also])
   return said?.design === design ? said.got : null
 }

@@ -216,13 +216,17 @@ export function space(canvas: HTMLCanvasElement, picked: (p: ScenePart | null) =
     for (const d of drawn) {
       const up = shownUp.has(key(d.part))
       const on = up || (chosenField !== "" && (d.part.field === chosenField || chosenField.startsWith(`${d.part.field}.`))) || (chosenLine > 0 && d.part.line === chosenLine)
+      if (!d.part.box && d.part.points?.length === 1) d.object.scale.setScalar(up ? 1.8 : 1) // a bare point is small
       const fogged = misted && (d.part.at === "front" || d.part.at === "door")
       d.object.traverse((o) => {
         if (!(o instanceof Mesh) || o instanceof InstancedMesh) return
         const m = o.material as MeshLambertMaterial
         m.emissive.set(on ? (dark() ? 0x8a5a10 : 0xc06a00) : 0x000000)
         m.opacity = fogged ? 0.8 : up ? Math.max(0.45, d.opacity) : d.opacity
+        // What is shown up comes last, so that no water or glass is drawn over it.
         m.depthTest = !up || seeThrough(d.part.kind)
+        m.transparent = up || m.opacity < 1
+        o.renderOrder = up ? 3 : d.opacity < 1 && d.part.kind !== "grid" ? 2 : 0
         if (d.part.kind !== "outlet") m.color.set(up ? 0xffa040 : fogged ? 0xdfe6e4 : looks(d.part.kind)?.colour ?? 0) // outlets have their flow's
       })
     }

@@ -7,7 +7,8 @@ import type { Painted } from "./climatetypes"
 import type { LostPart } from "./plantypes"
 import type { Answer, Outcome, Stored } from "./types"
 
-export type View = "answers" | "look" | "curves" | "whatif" | "file" | "cutting" | "chances" | "choices" | "climate" | "plan" | "aisle" | "bench"
+export const viewIds = ["answers", "look", "curves", "whatif", "file", "cutting", "chances", "choices", "climate", "plan", "trouble", "aisle", "bench"] as const
+export type View = typeof viewIds[number]
 
 export const names = signal<string[]>([])
 export const hasFolder = signal(false)

@@ -1,0 +1,1 @@
+import{F as i,G as u,c as r,ca as a,d as l}from"./chunk-6G6MVWRR.js";function w(m,p=200,g=""){let[o,c]=r(null),s=u.value,t=i.value;return l(()=>{let e=new AbortController,f=window.setTimeout(()=>{m({name:t,text:s},e.signal).then(n=>c({design:t,got:n}),n=>{e.signal.aborted||a(n)})},p);return()=>{e.abort(),window.clearTimeout(f)}},[s,t,g]),o?.design===t?o.got:null}export{w as a};

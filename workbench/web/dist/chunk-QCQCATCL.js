@@ -1,0 +1,1 @@
+import{F as t}from"./chunk-6G6MVWRR.js";function n(o,r){let e=document.createElement("a");e.href=URL.createObjectURL(o),e.download=`${t.value.replace(/\.ya?ml$/,"")}-${r}`,e.click(),setTimeout(()=>URL.revokeObjectURL(e.href),1e3)}export{n as a};

@@ -86,6 +86,7 @@ type Report struct {
 	File      string
 	Design    *design.Design
 	Enclosure *enclosure.Enclosure
+	Curves    map[string][]catalogue.Point // of pumps, read from files beside the design
 	Survey    *answers.Survey
 	// Answers are all answers, worst first: those about the water and, if they
 	// were asked for, about faults.
@@ -126,6 +127,7 @@ func Build(file string, data []byte, o Options) (*Report, error) {
 	if r.Findings.HasErrors() {
 		return r, nil
 	}
+	r.Curves = curves
 	e, found := enclosure.Resolve(d, cat, curves)
 	if e != nil {
 		e.Steps = steps

@@ -91,6 +91,10 @@ func (s *Survey) obstacles(l *layout.Layout, slid int) []obstacle {
 		g := &l.Grids[i]
 		add(&l.Parts[g.Part], "the "+g.Name, byGrid, g.Bars()...)
 	}
+	for i := range l.GridBraces {
+		b := &l.GridBraces[i]
+		add(&l.Parts[b.Part], thing(&l.Parts[b.Part]), byGrid, sliced(b.Solid)...)
+	}
 	out = append(out, s.foamed(l)...)
 	return append(out, s.hung(l)...)
 }

@@ -50,13 +50,18 @@ func (s *Survey) Cells() (Answer, bool) {
 			s.cellVerdict(&a, l, g, t)
 		}
 		cuts, round := g.Cuts()
-		a.Figures = append(a.Figures, counted("walls to snip for the notches of the "+g.Name, cuts), counted("walls to snip round the "+g.Name+", at most", round))
+		a.Figures = append(a.Figures, counted("walls to snip for the notches of the "+g.Name, cuts-g.SlotCuts()), counted("walls to snip round the "+g.Name+", at most", round))
 		a.Cautions = append(a.Cautions, idleNotches(g, list)...)
 	}
-	a.sayWorst(fmt.Sprintf("Yes: %s through the grid, and every cell in the way is cut out.", count(passes, "thing passes", "things pass")), "Only just.", "No.")
+	s.braceFigures(&a, l)
+	yes := fmt.Sprintf("Yes: %s through the grid, and every cell in the way is cut out.", count(passes, "thing passes", "things pass"))
 	if passes == 0 {
-		a.Say = "Yes: nothing that is drawn passes through the grid."
+		yes = "Yes: nothing that is drawn passes through the grid."
 	}
+	if n := len(l.GridBraces); n > 0 {
+		yes += fmt.Sprintf(" %s slotted with room to spare.", upperFirst(count(n, "brace is", "braces are")))
+	}
+	a.sayWorst(yes, "Only just.", "No.")
 	return a, true
 }
 
@@ -76,7 +81,7 @@ func through(l *layout.Layout, g *layout.Grid, room float64) []throughGrid {
 		case layout.KindGrid, layout.KindPane, layout.KindDam, layout.KindRim:
 			continue
 		}
-		if !mayNot(layout.KindGrid, p.Kind) {
+		if !mayNot(layout.KindGrid, p.Kind) || slotted(l, g, i) {
 			continue
 		}
 		needs, _ := g.Near(p.Solid, room)
@@ -111,6 +116,11 @@ func through(l *layout.Layout, g *layout.Grid, room float64) []throughGrid {
 		}
 	}
 	return out
+}
+
+// slotted reports whether a part is a brace that goes through a slot of the panel.
+func slotted(l *layout.Layout, g *layout.Grid, part int) bool {
+	return slices.ContainsFunc(g.Slots, func(x layout.Slot) bool { return l.GridBraces[x.Brace].Part == part })
 }
 
 func (s *Survey) cellFigures(a *Answer, g *layout.Grid, t *throughGrid) {

@@ -136,7 +136,7 @@ func thing(p *layout.Part) string {
 		return "the strainer of the " + p.Name
 	case layout.KindTail:
 		return "the " + p.Name + " inside"
-	case layout.KindBrace:
+	case layout.KindBrace, layout.KindGridBrace:
 		return "the brace " + p.Name
 	}
 	return "the " + p.Name
@@ -195,7 +195,7 @@ func (s *Survey) outOfIt(a *Answer, l *layout.Layout) {
 	for i := range l.Parts {
 		p := &l.Parts[i]
 		switch p.Kind {
-		case layout.KindHardscape, layout.KindGrid, layout.KindManifold, layout.KindStandpipe, layout.KindStrainer:
+		case layout.KindHardscape, layout.KindGrid, layout.KindGridBrace, layout.KindManifold, layout.KindStandpipe, layout.KindStrainer:
 		default:
 			continue
 		}

@@ -39,6 +39,12 @@ func meetings(l *layout.Layout) []meeting {
 			}
 		}
 	}
+	leans := map[[2]*layout.Part]bool{} // a brace, and what it goes through or meets
+	for i := range l.GridBraces {
+		b := &l.GridBraces[i]
+		leans[[2]*layout.Part{&l.Parts[b.Part], &l.Parts[l.Grids[b.Grid].Part]}] = true
+		leans[[2]*layout.Part{&l.Parts[b.Part], &l.Parts[b.To]}] = true
+	}
 	var out []meeting
 	for i := range l.Parts {
 		for k := i + 1; k < len(l.Parts); k++ {
@@ -48,6 +54,9 @@ func meetings(l *layout.Layout) []meeting {
 			}
 			if own[p.Name+"\x00"+q.Name] != "" || own[q.Name+"\x00"+p.Name] != "" {
 				continue // a fitting touches the pane it stands in
+			}
+			if leans[[2]*layout.Part{p, q}] || leans[[2]*layout.Part{q, p}] {
+				continue // [cells] looks at its slot
 			}
 			gap := math.Inf(1)
 			for _, x := range pieces(p, bars) {
@@ -85,7 +94,7 @@ func mayNot(a, b layout.Kind) bool {
 	glass := func(k layout.Kind) bool { return k == layout.KindPane || k == layout.KindDam }
 	frame := func(k layout.Kind) bool { return k == layout.KindRim || k == layout.KindBrace }
 	inside := func(k layout.Kind) bool {
-		return ofDrain(k) || k == layout.KindGrid || k == layout.KindManifold || k == layout.KindTail
+		return ofDrain(k) || k == layout.KindGrid || k == layout.KindGridBrace || k == layout.KindManifold || k == layout.KindTail
 	}
 	if inside(b) {
 		a, b = b, a
@@ -99,7 +108,7 @@ func mayNot(a, b layout.Kind) bool {
 		if a == layout.KindTail {
 			other = b
 		}
-		return other == layout.KindGrid || other == layout.KindDam || other == layout.KindBrace
+		return other == layout.KindGrid || other == layout.KindGridBrace || other == layout.KindDam || other == layout.KindBrace
 	case inside(b):
 		return true
 	case b == layout.KindStand:

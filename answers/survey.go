@@ -196,3 +196,6 @@ func (s *Survey) detail(a *Answer, figures func() []Figure) {
 		a.Figures = append(a.Figures, figures()...)
 	}
 }
+
+// Open returns the likely state with every valve fully open.
+func (s *Survey) Open() *study.State { return s.open }

@@ -161,7 +161,7 @@ func TestAppendToLists(t *testing.T) {
 			"scenarios": "name: another\nlasts: 1 h\nsteps:\n  - { at: 0 s, what: power off }", "pool.zones": "{ name: another, from: 0 mm, to: 10 mm, displaced: 40 % }",
 			"budget.prices": "{ what: another, price: 1 EUR }", "bridges": "name: another\nkind: cord\nfrom: sump\nto: floor",
 		} {
-			got, err := Apply([]byte(text), []Edit{{path, entry, EditAppend}})
+			got, err := Apply([]byte(text), []Edit{{Path: path, To: entry, Kind: EditAppend}})
 			if err != nil {
 				t.Errorf("%s: %s: %v", name, path, err)
 				continue
@@ -189,7 +189,7 @@ func TestApplyRefuses(t *testing.T) {
 		{Edit{Path: "drains.lip", To: "1 mm"}, `drains is a list: say which entry: "drains[its name]", or its number from 1`},
 		{Edit{Path: "dam[1].height", To: "1 mm"}, `dam is not a list: leave the brackets out: "dam"`},
 		{Edit{Path: "dam", To: "x"}, "dam is not a single value: write one of its keys, or cut it first"},
-		{Edit{Path: "dam.height", To: "1 mm", Kind: "set"}, `"set" is no kind of edit: leave it empty to put a value, or write append, insert or cut`},
+		{Edit{Path: "dam.height", To: "1 mm", Kind: "set"}, `"set" is no kind of edit: leave it empty to put a value, or write append, insert, cut or measure`},
 		{Edit{Path: "", To: "x"}, `path "" has an empty part: write it as "drains[main drain].lip"`},
 	} {
 		got, err := Apply(starter, []Edit{{Path: "name", To: "other"}, c.edit})

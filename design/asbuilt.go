@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"strings"
 
 	"rillwright/document"
 )
@@ -46,13 +45,8 @@ func (c *checker) override(a *AsBuilt, path string) {
 		return
 	}
 	planned, at := spot.Leaf.Source()
-	switch {
-	case strings.HasPrefix(spot.Path, "as-built"), spot.Key == "name" || spot.Key == "rillwright" || spot.Key == "units":
-		c.report(a.Of.Pos, path+".of", spot.Path+" is not something that is measured", "name a figure of the build")
-		return
-	case spot.Section == Pos{}:
-		section := spot.Path[:strings.LastIndexByte(spot.Path, '.')]
-		c.report(a.Of.Pos, path+".of", fmt.Sprintf("the plan has no section %q", section), "write that section first")
+	if p := measurable(spot); p != nil {
+		c.report(a.Of.Pos, path+".of", p.What, p.Do)
 		return
 	}
 	for _, o := range c.d.overrides {

@@ -95,6 +95,11 @@ func (c *checker) names() {
 	} {
 		c.collect(n, map[string]thing{})
 	}
+	braces := map[string]thing{} // told apart across panels
+	for i := range d.Grid {
+		g := &d.Grid[i]
+		c.collect(namesOf("brace", entry("grid", g.Name, i)+".braces", g.Braces, func(b *GridBrace) (Field[string], Pos) { return b.Name, b.Pos }), braces)
+	}
 }
 
 func (c *checker) collect(n named, into map[string]thing) {

@@ -153,6 +153,21 @@ type GridPanel struct {
 	Mass     Field[mass]   `yaml:"weight" doc:"What hangs on it, wet: foam, moss, plants and the panel itself."`
 	Bond     GridBond      `yaml:"bond" doc:"How it is bonded to the glass behind it."`
 	Notches  []Notch       `yaml:"notches" doc:"Cells cut out."`
+	Braces   []GridBrace   `yaml:"braces" doc:"Strips of grid that are slotted between its cells and lean on a pane or another panel."`
+}
+
+// GridBrace is a strip of lighting grid that goes through a slot in a panel and leans
+// on a pane, the dam or another panel.
+type GridBrace struct {
+	Pos    Pos                   `yaml:"-"`
+	Name   Field[string]         `yaml:"name" need:"yes" doc:"Its name."`
+	To     Field[string]         `yaml:"to" need:"yes" doc:"What its other end meets: a pane, dam, or another grid panel, which gets a slot too."`
+	Wide   Field[int]            `yaml:"wide" need:"yes" doc:"Width of the strip in cells; its slot is one cell wider, since a strip has a wall more than cells."`
+	Left   Field[int]            `yaml:"left" need:"yes" range:"[0,1000000]" doc:"Cells of the panel left of its slot (behind it, for a panel at a side)."`
+	Bottom Field[int]            `yaml:"bottom" need:"yes" range:"[0,1000000]" doc:"Cells of the panel below its slot (behind it, for a false bottom)."`
+	Leans  Field[string]         `yaml:"leans" words:"up|down|left|right|front|rear" doc:"Which way it leans on its way from the panel; leave it out where only one way leads to what it meets. Its width lies across that."`
+	Angle  Field[quantity.Angle] `yaml:"angle" range:"[0,1.309]" doc:"How far it leans from straight out of the panel: 45 deg, at most 75 deg."`
+	End    Field[length]         `yaml:"end" range:"[0,20]" doc:"In place of the angle, where the middle of its other end is: how far out from the panel's face, or, on something that faces the panel, how far it has gone the way it leans."`
 }
 
 // GridBond is how a grid panel is bonded to the glass behind it.

@@ -135,7 +135,7 @@ func (c *checker) baffle(ch *Chamber, path string, last bool) {
 	c.below(ch.Under, path+".under", c.d.Sump.Inside.Height, "sump.inside.height", do)
 }
 
-// grid checks that notches lie within their panels.
+// grid checks that notches and slots lie within their panels.
 func (c *checker) grid() {
 	for i, g := range c.d.Grid {
 		for j, n := range g.Notches {
@@ -144,6 +144,9 @@ func (c *checker) grid() {
 			c.cells(n.Up, path+".up", g.Up)
 			c.notchAt(n.Left, n.Across, path+".left", g.Across)
 			c.notchAt(n.Bottom, n.Up, path+".bottom", g.Up)
+		}
+		for j := range g.Braces {
+			c.gridBrace(&g, &g.Braces[j], entry(entry("grid", g.Name, i)+".braces", g.Braces[j].Name, j))
 		}
 	}
 }

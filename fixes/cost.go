@@ -7,6 +7,7 @@ import (
 
 	"rillwright/answers"
 	"rillwright/catalogue"
+	"rillwright/enclosure"
 	"rillwright/quantity"
 )
 
@@ -79,6 +80,11 @@ func byCost(x, y answers.Fix) int {
 		cmp.Compare(x.Price.Currency, y.Price.Currency),
 		cmp.Compare(x.Price.Amount, y.Price.Amount),
 	)
+}
+
+// Currency returns the currency of a design, in which costs are reckoned.
+func Currency(e *enclosure.Enclosure) string {
+	return (&finder{s: &answers.Survey{E: e}}).currency()
 }
 
 // currency is the design's own: that of the first price in it, else the one its

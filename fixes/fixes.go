@@ -90,6 +90,9 @@ func Find(s *answers.Survey, cat *catalogue.Catalogue, list []answers.Answer, st
 		e.fix.Breaks = f.breaks(e.try.after, a)
 		a.Fixes = append(a.Fixes, e.fix)
 	}
+	if err := f.together(tries, list); err != nil {
+		return err
+	}
 	for i := range list {
 		slices.SortStableFunc(list[i].Fixes, inOrder)
 		// Where something else helps, what wrecks another answer is no fix.
@@ -148,6 +151,7 @@ type effect struct {
 	try    *try
 	answer int
 	helps  bool
+	score  float64 // of the answer with it
 	fix    answers.Fix
 }
 
@@ -185,6 +189,7 @@ func (f *finder) alone(t *try, list []answers.Answer) {
 			continue
 		}
 		x.helps = now.Verdict < was.Verdict || now.Verdict == was.Verdict && now.Score > was.Score+0.02
+		x.score = now.Score
 		x.fix = f.fix(&t.change)
 		x.fix.Verdict, x.fix.Before, x.fix.After = now.Verdict, headline(&was), headline(&now)
 		// What cannot be seen in the figure is no help.

@@ -144,6 +144,9 @@ func (f *finder) carries(a *answers.Answer, c *change, after []answers.Answer) {
 func own(e *enclosure.Enclosure) {
 	d := *e.Design
 	d.Grid, d.Hardscape = slices.Clone(d.Grid), slices.Clone(d.Hardscape)
+	for i := range d.Grid {
+		d.Grid[i].Braces = slices.Clone(d.Grid[i].Braces)
+	}
 	d.Enclosure.Panes, d.Enclosure.Braces = slices.Clone(d.Enclosure.Panes), slices.Clone(d.Enclosure.Braces)
 	d.Stock = slices.Clone(d.Stock)
 	d.Drains, d.Enclosure.Ways = slices.Clone(d.Drains), slices.Clone(d.Enclosure.Ways)

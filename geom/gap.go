@@ -13,8 +13,13 @@ import "math"
 // and from a path to a cylinder, flat ends count as round where that is needed:
 // the gap returned is then the true one or less. How deep a path's middle line
 // runs in another solid is not counted: a path overlaps by its radius at most, two
-// paths by both.
+// paths by both. Between a prism and a point, a box or a prism it is exact; of a
+// cylinder beside a prism the ends count as round or as a box, so that the gap is
+// the true one or less.
 func Gap(a, b Solid) float64 {
+	if p, ok := b.(Prism); ok {
+		return gapPrism(p, a)
+	}
 	switch a := a.(type) {
 	case Vec:
 		return gapBox(a.Bounds(), b)
@@ -24,6 +29,8 @@ func Gap(a, b Solid) float64 {
 		return gapCylinder(a, b)
 	case Path:
 		return gapPath(a, b)
+	case Prism:
+		return gapPrism(a, b)
 	}
 	return gapBox(a.Bounds(), b)
 }

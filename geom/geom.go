@@ -1,6 +1,6 @@
 // Package geom holds the few solids that an enclosure is made of, and how far
-// apart two of them are: boxes and cylinders that lie along the axes, and round
-// things that follow a line.
+// apart two of them are: boxes, cylinders and prisms that lie along the axes, and
+// round things that follow a line.
 //
 // Lengths are in m, in any coordinate system whose axes stand square to each
 // other; nothing here depends on its handedness. Everything is computed in plain
@@ -68,7 +68,7 @@ func (v Vec) Dist(w Vec) float64 { return v.Sub(w).Length() }
 // Between returns the point a share t of the way from v to w: v at 0, w at 1.
 func (v Vec) Between(w Vec, t float64) Vec { return v.Add(w.Sub(v).Times(t)) }
 
-// Solid is a thing in space: Vec (a point), Box, Cylinder or Path.
+// Solid is a thing in space: Vec (a point), Box, Cylinder, Path or Prism.
 type Solid interface {
 	// Bounds returns the least box round it.
 	Bounds() Box

@@ -20,17 +20,34 @@ func bar(t *rapid.T, label string) Cylinder {
 }
 
 func solid(t *rapid.T, label string) Solid {
-	switch rapid.IntRange(0, 3).Draw(t, label) {
+	switch rapid.IntRange(0, 4).Draw(t, label) {
 	case 0:
 		return vec(t, label)
 	case 1:
 		return box(t, label)
 	case 2:
 		return bar(t, label)
+	case 3:
+		return prism(t, label)
 	}
 	p := Path{Radius: rapid.Float64Range(0, 0.5).Draw(t, label)}
 	for range rapid.IntRange(1, 3).Draw(t, label) {
 		p.Points = append(p.Points, vec(t, label))
+	}
+	return p
+}
+
+// prism draws one whose corners lie on an ellipse, so that it is convex.
+func prism(t *rapid.T, label string) Prism {
+	p := Prism{Along: Axis(rapid.IntRange(0, 2).Draw(t, label)), Length: rapid.Float64Range(0.01, 1).Draw(t, label)}
+	at := vec(t, label)
+	wide, high := rapid.Float64Range(0.02, 0.5).Draw(t, label), rapid.Float64Range(0.02, 0.5).Draw(t, label)
+	n := rapid.IntRange(3, 6).Draw(t, label)
+	for i := range n {
+		phi := 2 * math.Pi * (float64(i) + rapid.Float64Range(0, 0.8).Draw(t, label)) / float64(n)
+		a, b := (p.Along+1)%3, (p.Along+2)%3
+		v := at.With(a, at.On(a)+wide*math.Cos(phi))
+		p.Base = append(p.Base, v.With(b, v.On(b)+high*math.Sin(phi)))
 	}
 	return p
 }
@@ -44,6 +61,8 @@ func moved(s Solid, v Vec) Solid {
 	case Cylinder:
 		return s.Moved(v)
 	case Path:
+		return s.Moved(v)
+	case Prism:
 		return s.Moved(v)
 	}
 	return nil
@@ -64,6 +83,10 @@ func inside(s Solid, u, v, w float64) Vec {
 		return p.With(b, p.On(b)+r*math.Sin(phi))
 	case Path:
 		return s.At(s.Length() * w)
+	case Prism:
+		i := min(int(u*float64(len(s.Base))), len(s.Base)-1)
+		p := s.Base[i].Between(s.Base[(i+1)%len(s.Base)], u*float64(len(s.Base))-float64(i)).Between(s.Base[0], v)
+		return p.With(s.Along, p.On(s.Along)+s.Length*w)
 	}
 	return s.Bounds().Min
 }
@@ -96,11 +119,16 @@ func TestGapIsCautious(t *testing.T) {
 // descend walks two points of two solids together until neither gets nearer: for
 // solids without hollows that is the distance.
 func descend(a, b Solid, into func(Solid, Vec) Vec) float64 {
-	p, q := a.Bounds().Centre(), b.Bounds().Centre()
+	p, q := walk(a, b, into)
+	return p.Dist(q)
+}
+
+func walk(a, b Solid, into func(Solid, Vec) Vec) (p, q Vec) {
+	p, q = a.Bounds().Centre(), b.Bounds().Centre()
 	for range 4000 {
 		p, q = into(a, q), into(b, into(a, q))
 	}
-	return p.Dist(q)
+	return p, q
 }
 
 // nearest returns the point of a box or cylinder nearest to p.
@@ -115,8 +143,29 @@ func nearest(s Solid, p Vec) Vec {
 			d = d.Times(s.Radius / l)
 		}
 		return s.From.Add(d).With(s.Along, at)
+	case Prism:
+		end := s.Base[0].On(s.Along)
+		at := math.Min(math.Max(p.On(s.Along), end), end+s.Length)
+		return nearestOfFigure(s, p.With(s.Along, end)).With(s.Along, at)
 	}
 	return s.Bounds().Min
+}
+
+// nearestOfFigure returns the point of a prism's base nearest to a point in its plane:
+// itself if it lies on the inner side of every edge.
+func nearestOfFigure(s Prism, p Vec) Vec {
+	out, best, within := p, math.Inf(1), true
+	for i, v := range s.Base {
+		w := s.Base[(i+1)%len(s.Base)]
+		within = within && cross(w.Sub(v), p.Sub(v)).On(s.Along) >= 0
+		if d, t := SegmentPoint(v, w, p); d < best {
+			best, out = d, v.Between(w, t)
+		}
+	}
+	if within {
+		return p
+	}
+	return out
 }
 
 // Gaps above 0 that are said to be exact are those found by walking to the
@@ -139,6 +188,44 @@ func TestGapIsExact(t *testing.T) {
 		}
 		if d := descend(a, b, nearest); math.Abs(d-gap) > 1e-6 {
 			t.Fatalf("%+v and %+v: walked to %g, gap %g", a, b, d, gap)
+		}
+	})
+}
+
+// The gap of a prism lies between two bounds that know none of the formulas: the two
+// points walked to are no nearer than it, and the slab that parts the solids square to
+// the line between those points is no thicker. The walk crawls between faces that
+// nearly face each other; the bounds then lie apart, and hold all the same.
+func TestGapOfPrisms(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var a, b Solid = prism(t, "a"), prism(t, "b")
+		if rapid.Bool().Draw(t, "box") {
+			b = box(t, "b")
+		}
+		gap := Gap(a, b)
+		p, q := walk(a, b, nearest)
+		d, ok := unit(q.Sub(p))
+		if !ok || gap <= 0 {
+			if p.Dist(q) < gap-1e-9 {
+				t.Fatalf("walked to %g, gap %g", p.Dist(q), gap)
+			}
+			return
+		}
+		corners := func(s Solid) []Vec {
+			if p, ok := s.(Prism); ok {
+				return p.Corners()
+			}
+			return s.(Box).hull().at
+		}
+		lo, hi := math.Inf(1), math.Inf(-1)
+		for _, v := range corners(b) {
+			lo = math.Min(lo, v.Dot(d))
+		}
+		for _, v := range corners(a) {
+			hi = math.Max(hi, v.Dot(d))
+		}
+		if gap > p.Dist(q)+1e-9 || gap < lo-hi-1e-9 {
+			t.Fatalf("%+v and %+v: walked to %g, a slab of %g parts them, gap %g", a, b, p.Dist(q), lo-hi, gap)
 		}
 	})
 }
@@ -167,6 +254,54 @@ func TestOverlapFrees(t *testing.T) {
 		}
 		if !free {
 			t.Fatalf("not free by %g", -gap)
+		}
+	})
+}
+
+// Two prisms that overlap are free when one is moved by the overlap one way or
+// another, and by less in no direction tried.
+func TestOverlapOfPrisms(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		a, b := prism(t, "a"), prism(t, "b")
+		gap := Gap(a, b)
+		if gap >= 0 {
+			t.Skip("apart")
+		}
+		for range 20 {
+			if d, ok := unit(vec(t, "way")); ok && Gap(a, b.Moved(d.Times(-gap*0.99))) > 1e-9 {
+				t.Fatalf("free by less than %g along %+v", -gap, d)
+			}
+		}
+	})
+}
+
+// A box as a prism is as far from anything as the box; content and middle of both
+// are the same.
+func TestPrismAsBox(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		b := box(t, "box")
+		if d := b.Size(); min(d.X, d.Y, d.Z) < 1e-6 {
+			t.Skip("flat: no prism")
+		}
+		along := Axis(rapid.IntRange(0, 2).Draw(t, "along"))
+		u, v := (along+1)%3, (along+2)%3
+		p := Prism{
+			Base:  []Vec{b.Min, b.Min.With(u, b.Max.On(u)), b.Max.With(along, b.Min.On(along)), b.Min.With(v, b.Max.On(v))},
+			Along: along, Length: b.Max.On(along) - b.Min.On(along),
+		}
+		if p.Bounds() != b && p.Bounds().Min.Dist(b.Min)+p.Bounds().Max.Dist(b.Max) > 1e-12 {
+			t.Fatalf("bounds %+v of %+v", p.Bounds(), b)
+		}
+		if math.Abs(p.Volume()-b.Volume()) > 1e-12 || b.Volume() > 1e-6 && p.Centre().Dist(b.Centre()) > 1e-9 {
+			t.Fatalf("content %g, middle %+v of %+v", p.Volume(), p.Centre(), b)
+		}
+		s := solid(t, "other")
+		want, got := Gap(b, s), Gap(p, s)
+		// Within round things the two say how deep by other rules.
+		if _, box := s.(Box); math.Abs(want-got) > 1e-9 && (want > 0 || box) {
+			if _, bar := s.(Cylinder); !bar || got > want {
+				t.Fatalf("%g from the box, %g from the prism: %+v", want, got, s)
+			}
 		}
 	})
 }

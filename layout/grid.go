@@ -22,6 +22,7 @@ type Grid struct {
 	Across  int       // cells along x, or along y for one at a side
 	Up      int       // cells along z, or along y for one on the floor
 	Notches []Cutout  // in the order of the file
+	Slots   []Slot    // of braces that go through it: its own, then others'
 	Face    geom.Axis // the axis that its depth lies along
 	Out     float64   // +1 or -1: which way its face looks along that axis
 }
@@ -126,16 +127,22 @@ func (l *Layout) grid(i int, p *design.GridPanel) {
 	l.add(Part{Kind: KindGrid, Name: g.Name, Field: field, Line: p.Pos.Line, Solid: b, Assumed: assumed})
 }
 
-// Bars returns the boxes that the panel's notches leave of it: it is cut into
-// bands along its height at every notch's ends.
+// Bars returns the boxes that the panel's notches and slots leave of it: it is cut
+// into bands along its height at the ends of every one.
 func (g *Grid) Bars() []geom.Box {
 	left := []geom.Box{g.Box}
-	for i := range g.Notches {
+	cut := func(out geom.Box) {
 		var next []geom.Box
 		for _, b := range left {
-			next = append(next, without(b, g.Notches[i].Box)...)
+			next = append(next, without(b, out)...)
 		}
 		left = next
+	}
+	for i := range g.Notches {
+		cut(g.Notches[i].Box)
+	}
+	for i := range g.Slots {
+		cut(g.Slots[i].Box)
 	}
 	return left
 }

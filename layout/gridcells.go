@@ -51,8 +51,8 @@ func (g *Grid) Near(s geom.Solid, way float64) (cells []Cell, gap float64) {
 	return cells, gap
 }
 
-// Open reports whether a notch of the file takes a cell out, or the cell is none of
-// the panel's.
+// Open reports whether a notch of the file or a brace's slot takes a cell out, or the
+// cell is none of the panel's.
 func (g *Grid) Open(c Cell) bool {
 	if c.Column < 0 || c.Row < 0 || c.Column >= g.Across || c.Row >= g.Up {
 		return true
@@ -63,10 +63,25 @@ func (g *Grid) Open(c Cell) bool {
 			return true
 		}
 	}
+	for i := range g.Slots {
+		if s := &g.Slots[i]; c.Column >= s.Lo.Column && c.Column <= s.Hi.Column && c.Row >= s.Lo.Row && c.Row <= s.Hi.Row {
+			return true
+		}
+	}
 	return false
 }
 
-// Cuts returns how many walls are snipped to take the notches out, and the most that
+// SlotCuts returns how many walls are snipped for the slots of braces, over those for
+// notches.
+func (g *Grid) SlotCuts() int {
+	bare := *g
+	bare.Slots = nil
+	all, _ := g.Cuts()
+	notches, _ := bare.Cuts()
+	return all - notches
+}
+
+// Cuts returns how many walls are snipped to take notches and slots out, and the most that
 // are snipped to take the panel out of a larger sheet, none of whose edges is the
 // panel's. A wall that goes is snipped at each end where it meets one that stays.
 func (g *Grid) Cuts() (notches, outline int) {

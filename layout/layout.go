@@ -29,6 +29,7 @@ const (
 	KindPool      Kind = "pool"       // Box, its water to the brim
 	KindHidden    Kind = "hidden"     // Box, water behind grid or foam, to the brim
 	KindGrid      Kind = "grid"       // Box, notches and all
+	KindGridBrace Kind = "grid brace" // Prism, a strip of grid that leans from panel to pane
 	KindManifold  Kind = "manifold"   // Cylinder along x
 	KindOutlet    Kind = "outlet"     // Vec
 	KindHole      Kind = "hole"       // Cylinder through a pane
@@ -83,16 +84,18 @@ type Layout struct {
 	// of the other less or more the panes if one of them is not given.
 	Inside, Outside geom.Box
 	// Floor is the room floor's height: below 0.
-	Floor   float64
-	Parts   []Part
-	Panes   []Pane // as placed, the dam's pane too; each has a part
-	Grids   []Grid // in the order of the file, those placed
-	Pool    Pool
-	Dam     geom.Box // no size if there is none
-	HasDam  bool
-	Opening Opening
-	Left    []Left
-	Sizes   []Mismatch
+	Floor float64
+	Parts []Part
+	Panes []Pane // as placed, the dam's pane too; each has a part
+	Grids []Grid // in the order of the file, those placed
+	// GridBraces are in the order of the file too, those placed; each has a part.
+	GridBraces []GridBrace
+	Pool       Pool
+	Dam        geom.Box // no size if there is none
+	HasDam     bool
+	Opening    Opening
+	Left       []Left
+	Sizes      []Mismatch
 	// Assumed is of the enclosure as a whole.
 	Assumed []string
 
@@ -155,6 +158,7 @@ func With(e *enclosure.Enclosure, taken Taken) *Layout {
 	l.rims()
 	l.braces()
 	l.grids()
+	l.gridBraces()
 	l.manifolds()
 	l.ways()
 	l.drains()

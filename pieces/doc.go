@@ -36,6 +36,7 @@ func Build(e *enclosure.Enclosure, l *layout.Layout) *List {
 	b.pieces()
 	b.lengths()
 	b.panels()
+	b.braces()
 	b.layouts()
 	return b.out
 }

@@ -1,6 +1,10 @@
 package pieces
 
-import "rillwright/design"
+import (
+	"math"
+
+	"rillwright/layout"
+)
 
 // cells returns how many whole cells a sheet gives each way.
 func cells(width, height, pitch float64) (cols, rows int) {
@@ -40,7 +44,7 @@ func (b *builder) panels() {
 		}
 		base := Panel{Name: g.Name.Value, Grid: i, Line: g.Pos.Line, Cols: cols, Rows: rows, Pitch: pitch, Part: 1, Parts: 1}
 		if parts == 1 || parts == most {
-			base.Notched = notched(g, &base)
+			base.Notched = b.notched(i, &base)
 			b.out.Panels = append(b.out.Panels, base)
 			continue
 		}
@@ -52,7 +56,7 @@ func (b *builder) panels() {
 		for k := range parts {
 			end := whole
 			if k+1 < parts {
-				end = b.seam(g, across, at, whole, parts-k, func(n int) bool {
+				end = b.seam(i, across, at, whole, parts-k, func(n int) bool {
 					if across {
 						return fits(n, rows)
 					}
@@ -66,7 +70,7 @@ func (b *builder) panels() {
 			} else {
 				p.FirstRow, p.Rows = at, end-at
 			}
-			p.Notched = notched(g, &p)
+			p.Notched = b.notched(i, &p)
 			b.out.Panels = append(b.out.Panels, p)
 			at = end
 		}
@@ -75,7 +79,8 @@ func (b *builder) panels() {
 
 // seam returns where the part that begins at a cell ends: near its even share, off
 // any notch if both sides still fit.
-func (b *builder) seam(g *design.GridPanel, across bool, at, whole, left int, fits func(n int) bool) int {
+func (b *builder) seam(i int, across bool, at, whole, left int, fits func(n int) bool) int {
+	g := &b.e.Design.Grid[i]
 	even := at + (whole-at+left-1)/left
 	cuts := func(end int) bool {
 		for i := range g.Notches {
@@ -88,7 +93,7 @@ func (b *builder) seam(g *design.GridPanel, across bool, at, whole, left int, fi
 				return true
 			}
 		}
-		return false
+		return b.slotted(i, across, end)
 	}
 	for off := range whole {
 		for _, end := range []int{even - off, even + off} {
@@ -101,18 +106,75 @@ func (b *builder) seam(g *design.GridPanel, across bool, at, whole, left int, fi
 	return even
 }
 
-// notched counts the cells of a part that are cut out, each once.
-func notched(g *design.GridPanel, p *Panel) int {
+// slotted reports whether a seam before a column, or a row, would cut a brace's slot of
+// panel i in two.
+func (b *builder) slotted(i int, across bool, end int) bool {
+	for k := range b.l.Grids {
+		g := &b.l.Grids[k]
+		for j := range g.Slots {
+			lo, hi := g.Slots[j].Lo.Column, g.Slots[j].Hi.Column
+			if !across {
+				lo, hi = g.Slots[j].Lo.Row, g.Slots[j].Hi.Row
+			}
+			if g.Index == i && end > lo && end <= hi {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// notched counts the cells of a part of panel i that are cut out, each once.
+func (b *builder) notched(i int, p *Panel) int {
+	g := &b.e.Design.Grid[i]
 	out := map[[2]int]bool{}
-	for i := range g.Notches {
-		n := &g.Notches[i]
-		for c := n.Left.Value; c < n.Left.Value+n.Across.Value; c++ {
-			for r := n.Bottom.Value; r < n.Bottom.Value+n.Up.Value; r++ {
+	cut := func(left, bottom, across, up int) {
+		for c := left; c < left+across; c++ {
+			for r := bottom; r < bottom+up; r++ {
 				if c >= p.FirstCol && c < p.FirstCol+p.Cols && r >= p.FirstRow && r < p.FirstRow+p.Rows {
 					out[[2]int{c, r}] = true
 				}
 			}
 		}
 	}
+	for k := range g.Notches {
+		n := &g.Notches[k]
+		cut(n.Left.Value, n.Bottom.Value, n.Across.Value, n.Up.Value)
+	}
+	for k := range b.l.Grids {
+		if b.l.Grids[k].Index != i {
+			continue
+		}
+		for j := range b.l.Grids[k].Slots {
+			s := &b.l.Grids[k].Slots[j]
+			across, up := s.Cells()
+			cut(s.Lo.Column, s.Lo.Row, across, up)
+		}
+	}
 	return len(out)
+}
+
+// BraceCells returns how many cells long a strip must be for a brace, and how many
+// wide: one of n cells is n cells and a wall long. pitch in m.
+func BraceCells(b *layout.GridBrace, pitch float64) (long, wide int) {
+	return max(1, int(math.Ceil((b.Length-layout.SlotWall)/pitch-1e-6))), b.Wide
+}
+
+// braces lists the strips that braces are sawn from, after the panels.
+func (b *builder) braces() {
+	for i := range b.l.GridBraces {
+		x := &b.l.GridBraces[i]
+		g := &b.l.Grids[x.Grid]
+		p := Panel{Name: "brace " + x.Name, Grid: g.Index, Line: x.Line, Pitch: g.Pitch, Part: 1, Parts: 1}
+		p.Cols, p.Rows = BraceCells(x, g.Pitch)
+		p.Brace = &Brace{Index: i, Length: x.Length, Bevels: x.Bevels}
+		for k := range b.l.Grids {
+			for j := range b.l.Grids[k].Slots {
+				if b.l.Grids[k].Slots[j].Brace == i {
+					p.Brace.Slots++
+				}
+			}
+		}
+		b.out.Panels = append(b.out.Panels, p)
+	}
 }

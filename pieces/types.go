@@ -111,7 +111,19 @@ type Panel struct {
 	// Part of Parts, 1-based, from FirstCol and FirstRow (0-based) of the panel.
 	Part, Parts        int
 	FirstCol, FirstRow int
-	Notched            int // cells cut out of this part
+	Notched            int // cells cut out of this part, slots of braces too
+	Brace              *Brace
+}
+
+// Brace is what more there is to cut of a panel that is a brace: Cols cells long, Rows
+// wide, sawn to length.
+type Brace struct {
+	Index  int     // in the layout's list
+	Length float64 // from end to end along its longer side, m
+	// Bevels are what its ends are sawn off square through its depth, rad: that in its
+	// panel, and the other.
+	Bevels [2]float64
+	Slots  int // that it goes through
 }
 
 // Says is the fit as it follows the words "which" and before "by 3 mm".

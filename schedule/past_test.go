@@ -153,3 +153,50 @@ func TestLateAndWhatBuysDays(t *testing.T) {
 		t.Error(cut, err)
 	}
 }
+
+// What only waits runs from the end of what it waits for, though nobody marks it, and
+// need not be marked for what comes after it. By hand: bonded on Saturday 7 March until
+// noon, it bears five days later, on Thursday; seen from the Tuesday after, 17 March,
+// that is past, and the load goes on that evening. Marked as over after three days it
+// is over then, and whoever loads it a day after it was bonded is told.
+func TestWaitingGoesByItself(t *testing.T) {
+	p := bench()
+	p.Tasks = append(p.Tasks,
+		Task{ID: "bears", Wait: Lasting{Low: 96 * hour, Likely: 120 * hour, High: 168 * hour}, After: []Cause{{Task: "bond", Work: true}}},
+		Task{ID: "load", Work: exactly(hour), After: []Cause{{Task: "bears"}}, Needs: []Need{{Resource: "builder"}}})
+	d := p.Start.Day()
+	at := func(day Day, hour int) Moment { return (d + day).At(60 * hour) }
+	p.Now = at(15, 0)
+	p.Done = []Done{{Task: "drill", Start: at(3, 18), End: at(3, 20)}, {Task: "bond", Start: at(5, 9), End: at(5, 12)}, {Task: "stand", Start: at(1, 18), End: at(1, 20)}}
+	plan, err := Make(p, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if b, l := plan.Items[4], plan.Items[5]; b.Start != at(5, 12) || b.Finish != at(10, 12) || l.Start.Day() != d+15 {
+		t.Errorf("bears from %s to %s, loaded %s", b.Start, b.Finish, l.Start)
+	}
+	p.Now = at(6, 12)
+	p.Done = append(p.Done, Done{Task: "load", Start: at(6, 9), End: at(6, 10)})
+	if plan, err = Make(p, 0); err != nil || len(plan.Cuts) != 1 || plan.Cuts[0] != (Cut{"bears", "load", 99 * 60, true}) {
+		t.Error(plan, err)
+	}
+	p.Done[1] = Done{Task: "bond", Start: at(5, 9), Under: true}
+	var wrong *TaskError
+	if _, err = Make(p, 0); !errors.As(err, &wrong) || wrong.Kind != BeforeCause || wrong.Task != "load" || !strings.Contains(wrong.Say, "bond, which comes before it, is still under way") {
+		t.Error(err)
+	}
+	p.Now = at(9, 0)
+	p.Done[1] = Done{Task: "bond", Start: at(5, 9), End: at(5, 12)}
+	p.Done[3] = Done{Task: "bears", Start: at(5, 12), End: at(5, 12), Over: at(8, 12)}
+	if plan, err = Make(p, 0); err != nil || plan.Items[4].Finish != at(8, 12) || plan.Items[5].Start.Day() != d+10 {
+		t.Error(plan, err)
+	}
+	p.Done[3].Over = at(4, 12)
+	if _, err = Make(p, 0); !errors.As(err, &wrong) || wrong.Task != "bears" || !strings.Contains(wrong.Say, "before it began") {
+		t.Error(err)
+	}
+	p.Done[3].Over = at(9, 12)
+	if _, err = Make(p, 0); !errors.As(err, &wrong) || wrong.Kind != InFuture {
+		t.Error(err)
+	}
+}

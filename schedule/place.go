@@ -53,6 +53,7 @@ type placer struct {
 
 	work, wait         []Moment
 	start, end, finish []Moment
+	over               []Moment // when what is done was said to be, 0 if it was not
 	by                 []Reason
 	behind             []int // the task behind the reason, or -1
 	booked             [][]booking
@@ -72,7 +73,7 @@ func newPlacer(p *Project) (*placer, error) {
 	}
 	k := len(p.Tasks)
 	pl := &placer{p: p, n: n, order: n.ranked(p), tracks: make([]*track, k), uses: make([][]use, k), status: make([]int8, k), now: max(p.Now, p.Start)}
-	for _, s := range []*[]Moment{&pl.work, &pl.wait, &pl.start, &pl.end, &pl.finish} {
+	for _, s := range []*[]Moment{&pl.work, &pl.wait, &pl.start, &pl.end, &pl.finish, &pl.over} {
 		*s = make([]Moment, k)
 	}
 	pl.by, pl.behind = make([]Reason, k), make([]int, k)
@@ -151,7 +152,9 @@ func (pl *placer) place() int {
 			pl.end[i] = max(span.To, pl.now)
 			pl.book(i)
 		}
-		pl.finish[i] = pl.end[i] + pl.wait[i]
+		if pl.finish[i] = pl.end[i] + pl.wait[i]; pl.over[i] != 0 {
+			pl.finish[i] = pl.over[i]
+		}
 	}
 	for _, i := range pl.order {
 		if pl.status[i] == toDo && !pl.placeOne(i) {
@@ -176,7 +179,9 @@ func (pl *placer) placeOne(i int) bool {
 			ready, by, behind = m, reason, task
 		}
 	}
-	later(pl.now, ByNow, -1)
+	if !pl.p.Tasks[i].byItself() {
+		later(pl.now, ByNow, -1)
+	}
 	later(pl.p.Tasks[i].Earliest, ByEarliest, -1)
 	for _, l := range pl.n.after[i] {
 		if over := pl.finish[l.task]; l.work {

@@ -26,10 +26,13 @@ type Need struct {
 
 // Task is a step of a project.
 type Task struct {
-	ID       string
-	After    []Cause
-	Work     Lasting // hands-on, in the hours of all it needs; without needs by day and night
-	Wait     Lasting // follows the work without a break: cure, drying, delivery
+	ID    string
+	After []Cause
+	Work  Lasting // hands-on, in the hours of all it needs; without needs by day and night
+	// Wait follows the work without a break: cure, drying, delivery. A task with causes that has
+	// no work and needs nothing goes by itself: it begins as soon as they are over,
+	// before Now as well, whether or not it is marked.
+	Wait     Lasting
 	Needs    []Need
 	Whole    bool   // the work must be done in one sitting
 	Earliest Moment // it may not begin before; 0 is no bound
@@ -48,6 +51,8 @@ type Done struct {
 	Start Moment
 	End   Moment // of the work; ignored while under way
 	Under bool   // begun, not ended
+	// Over is when its waiting was taken as over; 0 for as long as it is planned.
+	Over Moment
 }
 
 // Project is what is to be planned.
@@ -55,7 +60,7 @@ type Project struct {
 	Tasks     []Task
 	Resources []Resource
 	Start     Moment // nothing begins before
-	Now       Moment // nothing that is not done is planned before; what is done lies before; 0 is Start
+	Now       Moment // no work that is not done is planned before; what is done lies before; 0 is Start
 	Deadline  Moment // the end that is wanted; 0 for none
 	Done      []Done
 }
@@ -80,6 +85,8 @@ type TaskError struct {
 	Kind Kind
 	Task string // or the name of the resource
 	Say  string
+	// Cause is what comes before it, of errors BeforeCause.
+	Cause string
 }
 
 // Kind tells errors of tasks apart.
@@ -118,7 +125,7 @@ func lastingFault(name string, l Lasting) string {
 func (n *net) checked(p *Project) error {
 	var errs []error
 	fault := func(k Kind, task, say string, args ...any) {
-		errs = append(errs, &TaskError{k, task, fmt.Sprintf(say, args...)})
+		errs = append(errs, &TaskError{Kind: k, Task: task, Say: fmt.Sprintf(say, args...)})
 	}
 	for i, r := range p.Resources {
 		if _, twice := n.resource[r.Name]; twice {

@@ -49,6 +49,9 @@ func drawProject(t *rapid.T) *Project {
 				task.Needs = append(task.Needs, r)
 			}
 		}
+		if rapid.IntRange(0, 3).Draw(t, "only waits") == 0 {
+			task.Work, task.Needs = Lasting{}, nil
+		}
 		for range rapid.IntRange(0, 2).Draw(t, "causes") {
 			if i > 0 {
 				task.After = append(task.After, Cause{Task: fmt.Sprint(rapid.IntRange(0, i-1).Draw(t, "cause")), Work: rapid.Bool().Draw(t, "only work")})
@@ -185,9 +188,11 @@ func TestReplanUnchanged(t *testing.T) {
 			t.Fatal(err)
 		}
 		q := *p
+		waits := rapid.Bool().Draw(t, "waits are marked") // what goes by itself need not be
 		q.Now = p.Start + Moment(rapid.IntRange(0, int(plan.Finish-p.Start)).Draw(t, "now"))
-		for _, it := range plan.Items {
+		for i, it := range plan.Items {
 			switch {
+			case !waits && p.Tasks[i].byItself():
 			case it.End <= q.Now:
 				q.Done = append(q.Done, Done{Task: it.Task, Start: it.Start, End: it.End})
 			case it.Start < q.Now:

@@ -29,9 +29,10 @@ const numberEvery = 5
 type cellNotch struct {
 	name                   string
 	left, low, right, high int
+	slot                   *layout.Slot // nil if it is no brace's
 }
 
-// notches are those of the file that lie on the panel.
+// notches are those of the file that lie on the panel, then the slots of braces.
 func (d *draft) notches(g *layout.Grid) []cellNotch {
 	var out []cellNotch
 	list := d.e.Design.Grid[g.Index].Notches
@@ -45,7 +46,7 @@ func (d *draft) notches(g *layout.Grid) []cellNotch {
 			out = append(out, c)
 		}
 	}
-	return out
+	return append(out, d.slots(g)...)
 }
 
 // open reports whether a cell is cut out.
@@ -95,6 +96,7 @@ func (d *draft) cells(g *layout.Grid) drawing.Sheet {
 		b.sheet.Add(drawing.Line(at(0, r), at(g.Across, r), wallPen(r)))
 	}
 	d.cutLines(b, g, notches, at)
+	d.strips(b, g)
 	d.cellNumbers(b, g, at)
 	side := drawing.Rows{Upright: true, First: b.frame.Left - 16, Outward: -1, Least: b.room.Top + 1, Most: b.room.Bottom - 1}
 	side.Measures = []drawing.Measure{{From: b.frame.Bottom, To: b.frame.Top, Text: fmt.Sprintf("%d cells, %s", g.Up, d.sized(h)), FromEdge: b.frame.Left - 9, ToEdge: b.frame.Left - 9}}
@@ -211,16 +213,25 @@ func (d *draft) cellNotes(g *layout.Grid, notches []cellNotch) []string {
 		seen + fmt.Sprintf(" %d of %d cells stay.", g.Across*g.Up-cut, g.Across*g.Up),
 	}
 	cuts, round := g.Cuts()
-	out = append(out, fmt.Sprintf("Walls to snip: %d for notches, at most %d to take it out of its sheet.", cuts, round))
+	slots := ""
+	if n := g.SlotCuts(); len(g.Slots) > 0 {
+		cuts, slots = cuts-n, fmt.Sprintf(" %d for slots,", n)
+	}
+	out = append(out, fmt.Sprintf("Walls to snip: %d for notches,%s at most %d to take it out of its sheet.", cuts, slots, round))
 	out = append(out, d.standOffNotes(g, notches)...)
 	mirrored, downward := turned(g)
-	for _, n := range notches {
+	for i := range notches {
+		n := &notches[i]
 		from, low := "left", "bottom"
 		if mirrored {
 			from = "rear"
 		}
 		if downward {
 			low = "rear"
+		}
+		if n.slot != nil {
+			out = append(out, d.slotNote(g, n, from, low))
+			continue
 		}
 		out = append(out, fmt.Sprintf("Notch for %s: %d x %d cells, columns %d to %d from the %s, rows %d to %d from the %s.", n.name, n.right-n.left, n.high-n.low, n.left+1, n.right, from, n.low+1, n.high, low))
 	}

@@ -102,6 +102,17 @@ func (w *view) solid(s geom.Solid, pen drawing.Pen, fill drawing.Fill) {
 		w.box2(w.flat(s), pen, fill)
 	case geom.Path:
 		w.pipe(s, pen)
+	case geom.Prism:
+		// From its end it is its section, from any side the box that it covers.
+		if s.Along != w.depth {
+			w.box2(w.flat(s), pen, fill)
+			return
+		}
+		at := make([]drawing.Point, len(s.Base))
+		for i, v := range s.Base {
+			at[i] = w.on(v)
+		}
+		w.ink(&drawing.Path{Points: at, Closed: true, Pen: pen, Fill: fill})
 	default:
 		w.box2(w.flat(s), pen, fill)
 	}
@@ -195,8 +206,22 @@ func (w *view) callOut(kind layout.Kind, text string) {
 		if text != "" {
 			say = text
 		}
+		if x, ok := p.Solid.(geom.Prism); ok && x.Along == w.depth {
+			w.nameSides(say, x)
+			continue
+		}
 		w.nameBox(say, w.flat(p.Solid))
 	}
+}
+
+// nameSides names a prism seen from its end at the middle of one of its sides: the box
+// round it may be far from where it is.
+func (w *view) nameSides(text string, x geom.Prism) {
+	var at []drawing.Point
+	for i, v := range x.Base {
+		at = append(at, w.on(v.Between(x.Base[(i+1)%len(x.Base)], 0.5)))
+	}
+	w.name(text, at[1:]...)
 }
 
 func (w *view) nameBox(text string, b drawing.Box) {

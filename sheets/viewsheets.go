@@ -15,6 +15,7 @@ func (d *draft) elevation(pool float64) drawing.Sheet {
 	w := d.view("Elevation from the front", fromFront(), around{left: 24, above: 10, right: 24, below: 26}, notes, layout.KindStand, layout.KindSump, layout.KindDrainPipe)
 	w.water(d.l.Pool.To(pool))
 	w.draw(drawing.Fade, drawing.NoFill, layout.KindGrid)
+	w.draw(drawing.Thin, drawing.Paper, layout.KindGridBrace)
 	w.draw(drawing.Dashed, drawing.NoFill, layout.KindHole, layout.KindWay, layout.KindStandpipe, layout.KindStrainer, layout.KindSump, layout.KindDrainPipe)
 	w.draw(drawing.Thin, drawing.NoFill, layout.KindManifold, layout.KindOutlet)
 	w.draw(drawing.Medium, drawing.NoFill, layout.KindStand, layout.KindFoot, layout.KindRim)
@@ -32,6 +33,7 @@ func (d *draft) elevation(pool float64) drawing.Sheet {
 	w.across()
 	w.callOut(layout.KindManifold, "")
 	w.callOut(layout.KindGrid, "")
+	w.callOut(layout.KindGridBrace, "")
 	w.callOut(layout.KindStandpipe, "standpipe")
 	w.callOut(layout.KindHole, "")
 	w.callOut(layout.KindWay, "")
@@ -60,6 +62,7 @@ func (d *draft) section(s *answers.Survey, pool float64) drawing.Sheet {
 	}
 	w.draw(drawing.Dashed, drawing.NoFill, layout.KindHole, layout.KindWay, layout.KindStandpipe, layout.KindStrainer, layout.KindDrainPipe, layout.KindRim)
 	w.draw(drawing.Thin, drawing.NoFill, layout.KindGrid, layout.KindManifold)
+	w.draw(drawing.Medium, drawing.Paper, layout.KindGridBrace)
 	w.draw(drawing.Medium, drawing.NoFill, layout.KindStand, layout.KindSump, layout.KindFoot)
 	for i := range d.l.Panes {
 		switch p := &d.l.Panes[i]; p.At {
@@ -76,6 +79,7 @@ func (d *draft) section(s *answers.Survey, pool float64) drawing.Sheet {
 	w.across()
 	w.levels(d.heights(pool, sump))
 	w.callOut(layout.KindGrid, "")
+	w.callOut(layout.KindGridBrace, "")
 	w.callOut(layout.KindStandpipe, "standpipe")
 	if d.l.HasDam {
 		w.nameBox("dam", w.flat(d.l.Dam))
@@ -148,6 +152,7 @@ func (d *draft) plan() drawing.Sheet {
 		}
 		w.solid(g.Box, pen, drawing.NoFill)
 	}
+	w.draw(drawing.Thin, drawing.Paper, layout.KindGridBrace)
 	w.draw(drawing.Medium, drawing.NoFill, layout.KindManifold)
 	for i := range d.l.Panes {
 		switch p := &d.l.Panes[i]; p.At {
@@ -165,6 +170,7 @@ func (d *draft) plan() drawing.Sheet {
 	w.across()
 	w.callOut(layout.KindManifold, "")
 	w.callOut(layout.KindGrid, "")
+	w.callOut(layout.KindGridBrace, "")
 	w.callOut(layout.KindStandpipe, "standpipe")
 	w.callOut(layout.KindWay, "")
 	w.callOut(layout.KindDrainPipe, "")

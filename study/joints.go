@@ -2,9 +2,11 @@ package study
 
 import (
 	"math"
+	"slices"
 
 	"rillwright/design"
 	"rillwright/enclosure"
+	"rillwright/layout"
 	"rillwright/quantity"
 	"rillwright/structure/plate"
 )
@@ -54,6 +56,28 @@ type Joints struct {
 	Placed, Lost []string
 	// Open are sides whose front edge nothing in the file holds.
 	Open []string
+	// BraceEnds are the ends of grid's braces that are bonded to glass.
+	BraceEnds []BraceEnd
+}
+
+// BraceEnd is the end of a brace of grid on glass.
+type BraceEnd struct {
+	Area  float64 // m2
+	Panel int     // in the design's list, the one it comes from
+}
+
+// braceEnds lists them. Nothing is placed where there are none.
+func braceEnds(e *enclosure.Enclosure) (out []BraceEnd) {
+	if !slices.ContainsFunc(e.Design.Grid, func(g design.GridPanel) bool { return len(g.Braces) > 0 }) {
+		return nil
+	}
+	l := layout.Of(e)
+	for i := range l.GridBraces {
+		if b := &l.GridBraces[i]; b.Bond > 0 {
+			out = append(out, BraceEnd{b.Width * b.Bond, l.Grids[b.Grid].Index})
+		}
+	}
+	return out
 }
 
 // wall is one pane as its joints see it.
@@ -68,6 +92,7 @@ type wall struct {
 // places and sizes, with what the solved panes pass on to them.
 func SealedJoints(e *enclosure.Enclosure, panes []GlassPane) Joints {
 	f := &jointFinder{e: e, d: e.Design, panes: panes}
+	f.out.BraceEnds = braceEnds(e)
 	for i := range f.d.Enclosure.Panes {
 		p := &f.d.Enclosure.Panes[i]
 		at, guessed := enclosure.PanePlace(p)

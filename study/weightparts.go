@@ -155,6 +155,15 @@ func (b *weigher) wall() {
 			b.assume(fmt.Sprintf("what hangs on the %s, by its area: grid[%s].weight would say it", g.Name.Value, g.Name.Value))
 		}
 	}
+	for i := range b.at.GridBraces {
+		s := &b.at.GridBraces[i]
+		// Its middle plane, from end to end: what a bevel takes off one side it leaves on the other.
+		area := s.Solid.Volume() / s.Thick
+		bare, at := b.bareGrid(), point(s.Solid.Centre())
+		b.add(Drained, func(v sides, _ Stage) Load {
+			return Load{Kind: WallLoad, Name: "brace " + s.Name, Mass: area * v.of(bare), Centre: at, Line: s.Line}
+		})
+	}
 	wall := &b.e.Wall
 	if area := wall.Width * wall.Height; !upright && area > 0 {
 		at := point(b.at.Inside.Centre())

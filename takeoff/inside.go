@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"rillwright/pieces"
 )
 
 // usualLayers is in how many layers foam is laid if the file does not say: common
@@ -28,6 +30,13 @@ func (t *taker) grid() {
 			n.Field, n.Line = "grid["+g.Name.Value+"]", g.Pos.Line
 		}
 	}
+	for i := range t.l.GridBraces {
+		b := &t.l.GridBraces[i]
+		pitch := t.l.Grids[b.Grid].Pitch
+		long, wide := pieces.BraceCells(b, pitch)
+		n.add(fmt.Sprintf("brace %s: %d x %d cells", b.Name, long, wide), exactly(float64(long*wide)*pitch*pitch))
+		n.Panels = append(n.Panels, Panel{"brace " + b.Name, long, wide, pitch})
+	}
 	if len(n.Panels) > 0 {
 		t.list = append(t.list, n)
 		t.ties()
@@ -35,13 +44,16 @@ func (t *taker) grid() {
 }
 
 // ties counts cable ties: one for each spot, or for each 0.2 m round
-// a panel if that is more. Assumed, no source.
+// a panel if that is more; two at each slot of a brace. Assumed, no source.
 func (t *taker) ties() {
 	many := 0
 	for i := range t.d.Grid {
 		g := &t.d.Grid[i]
 		round := 2 * float64(g.Pitch.Value) * float64(g.Across.Value+g.Up.Value)
 		many += max(g.Bond.Spots.Value, int(math.Ceil(round/0.2)))
+	}
+	for i := range t.l.Grids {
+		many += 2 * len(t.l.Grids[i].Slots)
 	}
 	t.piece(Need{Name: "cable tie, plain plastic", Key: "cable tie", Group: Consumable}, "grid, corners and wood", many)
 }

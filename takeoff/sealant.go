@@ -50,6 +50,9 @@ func SealantFor(d *design.Design, found study.Joints, bond quantity.Band[float64
 		spots := float64(g.Bond.Spots.Value) * float64(g.Bond.Width.Value) * float64(g.Bond.Height.Value)
 		v.Grid += joint.Volume(spots, spotLine(g.Bond.Line).At(at.Line))
 	}
+	for _, x := range found.BraceEnds {
+		v.Grid += joint.Volume(x.Area, spotLine(d.Grid[x.Panel].Bond.Line).At(at.Line))
+	}
 	return v
 }
 
@@ -106,13 +109,17 @@ func (t *taker) sealant(joints study.Joints) {
 	bond := BondLine(t.e)
 	low, likely, high := SealantFor(t.d, joints, bond, Ends{-1, -1, -1}), SealantFor(t.d, joints, bond, Ends{0, 0, -1}), SealantFor(t.d, joints, bond, Ends{1, 1, 1})
 	n := Need{Name: "sealant", Key: "sealant", Group: Sealing, Unit: CubicMetres, Field: "sealant", Line: t.d.Sealant.Pos.Line, Note: t.d.Sealant.Label.Value}
+	grid := "spots under the grid"
+	if len(joints.BraceEnds) > 0 {
+		grid += " and ends of its braces"
+	}
 	for _, s := range []struct {
 		what string
 		of   func(Sealant) float64
 	}{
 		{"beds between panes", func(v Sealant) float64 { return v.Beds }},
 		{"fillets", func(v Sealant) float64 { return v.Fillets }},
-		{"spots under the grid", func(v Sealant) float64 { return v.Grid }},
+		{grid, func(v Sealant) float64 { return v.Grid }},
 	} {
 		if s.of(high) > 0 {
 			n.add(s.what, Band{Low: s.of(low), Likely: s.of(likely), High: s.of(high)})

@@ -3,6 +3,7 @@ package workbench
 import (
 	"bytes"
 	"cmp"
+	"encoding/base64"
 	"net/http"
 	"strings"
 	"time"
@@ -22,7 +23,8 @@ import (
 )
 
 // cuttingRequest asks for what is cut and bought of a text. As is "" for the view,
-// "packet" for all papers as one PDF, "list" for what to buy as CSV.
+// "list" for what to buy as CSV, "packet" for all papers as one PDF: that takes
+// seconds, and comes as a stream that tells how far it is, the file in its last line.
 type cuttingRequest struct {
 	Name string `json:"name"`
 	Text string `json:"text"`
@@ -54,51 +56,79 @@ type itemShown struct {
 	Says []string `json:"says"`
 }
 
+// paperShare is what of a packet's work following the faults takes; the rest is
+// drawing. Measured on two cores: 1.2 to 1.5 s and 0.2 s for the metric demo, 0.6 and
+// 0.2 s for the other.
+const paperShare = 0.85
+
 // cutting sends what the commands pieces, buy and packet print.
 func (b *Bench) cutting(w http.ResponseWriter, r *http.Request) {
 	q, ok := take[cuttingRequest](w, r)
 	if !ok {
 		return
 	}
-	o := rillwright.Options{NoFixes: true, Structure: true}
 	switch q.As {
 	case "", "list":
 	case "packet":
-		o.Faults = rillwright.EveryFault
+		stream(w, r, func(far func(done, of int)) (progress, error) { return b.packet(r, q, far) })
+		return
 	default:
 		refuse(w, http.StatusBadRequest, "papers of that kind are not made here", `ask for "packet" or "list"`)
 		return
 	}
-	rep, err := b.build(r.Context(), q.Name, q.Text, o)
-	if err == nil && (rep.Findings.HasErrors() || rep.Shopping == nil) {
-		err = errFile
-	}
+	rep, err := b.cut(r, q, rillwright.Options{NoFixes: true, Structure: true})
 	if err != nil {
 		refuse(w, http.StatusUnprocessableEntity, err.Error(), "mend the design first")
 		return
 	}
-	p := sheets.Print{Paper: drawing.A4(), Mark: revision([]byte(q.Text))[:8]}
-	if rep.Enclosure.Units == quantity.US {
-		p.Paper = drawing.Letter()
-	}
-	list := packet.Table{Name: "shopping", Rows: rep.Shopping.Rows(rep.Enclosure.Units)}
-	var data []byte
-	switch q.As {
-	case "list":
-		w.Header().Set("Content-Type", "text/csv; charset=utf-8")
-		data, err = list.CSV()
-	case "packet":
-		w.Header().Set("Content-Type", "application/pdf")
-		data, err = b.packetOf(q.Name, rep, p, list)
-	default:
-		showCutting(w, rep, p)
+	if q.As == "" {
+		showCutting(w, rep, printOf(rep, q.Text))
 		return
 	}
+	list := shoppingTable(rep)
+	data, err := list.CSV()
 	if err != nil {
 		fail(w, err)
 		return
 	}
+	w.Header().Set("Content-Type", "text/csv; charset=utf-8")
 	_, _ = w.Write(data) // the caller is gone if this fails
+}
+
+// cut builds a design that must be one from which something can be cut.
+func (b *Bench) cut(r *http.Request, q cuttingRequest, o rillwright.Options) (*rillwright.Report, error) {
+	rep, err := b.build(r.Context(), q.Name, q.Text, o)
+	if err == nil && (rep.Findings.HasErrors() || rep.Shopping == nil) {
+		err = errFile
+	}
+	return rep, err
+}
+
+// printOf is how papers of a text are printed: on the paper of its units.
+func printOf(rep *rillwright.Report, text string) sheets.Print {
+	p := sheets.Print{Paper: drawing.A4(), Mark: revision([]byte(text))[:8]}
+	if rep.Enclosure.Units == quantity.US {
+		p.Paper = drawing.Letter()
+	}
+	return p
+}
+
+func shoppingTable(rep *rillwright.Report) packet.Table {
+	return packet.Table{Name: "shopping", Rows: rep.Shopping.Rows(rep.Enclosure.Units)}
+}
+
+// packet makes all papers, and tells how far it is.
+func (b *Bench) packet(r *http.Request, q cuttingRequest, far func(done, of int)) (progress, error) {
+	const whole = 1000
+	rep, err := b.cut(r, q, rillwright.Options{
+		NoFixes: true, Structure: true, Faults: rillwright.EveryFault,
+		Progress: func(done, of int) { far(int(paperShare*whole*float64(done)/float64(max(1, of))), whole) },
+	})
+	if err != nil {
+		return progress{}, err
+	}
+	data, err := b.packetOf(q.Name, rep, printOf(rep, q.Text), shoppingTable(rep))
+	return progress{File: base64.StdEncoding.EncodeToString(data)}, err
 }
 
 func (b *Bench) packetOf(name string, rep *rillwright.Report, p sheets.Print, list packet.Table) ([]byte, error) {

@@ -2,6 +2,7 @@ package workbench
 
 import (
 	"bytes"
+	"encoding/base64"
 	"encoding/csv"
 	"fmt"
 	"slices"
@@ -93,8 +94,23 @@ func TestCutting(t *testing.T) {
 		}
 	}
 	code, data := ask(t, b, "POST", "/api/cutting", cuttingRequest{Name: "wall.yaml", Text: string(examples.CorridorCabinet), As: "packet"})
-	if code != 200 || !bytes.HasPrefix(data, []byte("%PDF-")) || len(data) > 2<<20 {
-		t.Errorf("%d: %d bytes of %s", code, len(data), packet.PDFName)
+	// How far it is grows, and the file stands in the last line.
+	lines := bytes.Split(bytes.TrimSpace(data), []byte("\n"))
+	last, far := as[progress](t, lines[len(lines)-1]), -1
+	for _, l := range lines[:len(lines)-1] {
+		p := as[progress](t, l)
+		if p.Done < far || p.Done > p.Of || p.File != "" || p.Fault != "" {
+			t.Errorf("after %d comes %s", far, l)
+		}
+		far = p.Done
+	}
+	file, err := base64.StdEncoding.DecodeString(last.File)
+	if code != 200 || err != nil || len(lines) < 2 || !bytes.HasPrefix(file, []byte("%PDF-")) || len(file) > 2<<20 {
+		t.Errorf("%d, %v: %d lines, %d bytes of %s", code, err, len(lines), len(file), packet.PDFName)
+	}
+	code, data = ask(t, b, "POST", "/api/cutting", cuttingRequest{Text: "rillwright: 1", As: "packet"})
+	if p := as[progress](t, data); code != 200 || p.Fault == "" || p.File != "" {
+		t.Errorf("a packet of no design: %d %s", code, data)
 	}
 	if code, _ := ask(t, b, "POST", "/api/cutting", cuttingRequest{As: "book"}); code != 400 {
 		t.Errorf("a kind that is not made: %d", code)
@@ -129,6 +145,16 @@ func TestPageCutting(t *testing.T) {
 	p.until(`document.querySelector(".hand input").value === ""`)
 	if got := p.kept(); !strings.Contains(got, "{ what: grid sheet, count: 1, size: 500 x 300 mm }") {
 		t.Error("no offcut in the file")
+	}
+	// The packet is handed over when it is made, which can be called off.
+	js[bool](p, `(window.got = [], HTMLAnchorElement.prototype.click = function () {}, URL.createObjectURL = (b) => (b.text().then(s => window.got.push(b.type + " " + s.slice(0, 5))), "about:blank"), true)`)
+	p.press("Packet, PDF")
+	p.press("Call it off")
+	p.until(`[...document.querySelectorAll("button")].some(b => b.textContent === "Packet, PDF" && !b.disabled)`)
+	p.press("Packet, PDF")
+	p.until(`window.got.length > 0`)
+	if got := js[[]string](p, `window.got`); len(got) != 1 || got[0] != "application/pdf %PDF-" {
+		t.Errorf("handed over: %q", got)
 	}
 	p.press("Undo")
 	if got := p.kept(); got != priced {

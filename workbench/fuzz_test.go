@@ -25,6 +25,7 @@ func FuzzRoutes(f *testing.F) {
 		{"POST", "/api/plan", `{"name":"a","text":"b","today":"2026-11-26"}`},
 		{"POST", "/api/climate", `{"name":"a","text":"b"}`},
 		{"POST", "/api/weigh", `{"name":"a","text":"b"}`},
+		{"POST", "/api/seek", `{"name":"a","text":"b","open":["pump"],"for":"cheapest"}`},
 		{"POST", "/api/aisle", `{"pumps":[{}]}`},
 		{"POST", "/api/cutting", `{"name":"a","text":"b","as":"list"}`},
 		{"GET", "/api/parts?q=hose", ""},

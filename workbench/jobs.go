@@ -18,6 +18,8 @@ type progress struct {
 	Of      int           `json:"of"`
 	Faults  *wire.Faults  `json:"faults,omitempty"`
 	Weighed *weigh.Result `json:"weighed,omitempty"`
+	Sought  *wire.Sought  `json:"sought,omitempty"`
+	File    string        `json:"file,omitempty"` // base64
 	Fault   string        `json:"fault,omitempty"`
 }
 

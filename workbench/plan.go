@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 	"net/http"
+	"slices"
 
 	"rillwright"
 	"rillwright/design"
@@ -139,6 +140,9 @@ func planOf(rep *rillwright.Report, today schedule.Day) (planReply, error) {
 				s.Tells = append(s.Tells, told{t.About, t.Say})
 			}
 		}
+		if since := l.Since(); since != "" {
+			s.Tells = slices.Insert(s.Tells, min(len(s.Tells), 1), told{"after", since})
+		}
 		out.Days = max(out.Days, s.Finish)
 		out.Steps = append(out.Steps, s)
 	}
@@ -167,7 +171,7 @@ func markOf(k *works.Work, l *works.Line, day schedule.Day) (edits []design.Edit
 	edits, along = []design.Edit{}, []string{}
 	number, _, begun := k.Marked(l.ID)
 	switch {
-	case l.Comes:
+	case l.Comes, l.Idle() && number == 0: // what only waits is over by itself
 		return edits, along
 	case number > 0 && !begun:
 		return append(edits, design.Edit{Path: fmt.Sprintf("done[%d]", number), Kind: design.EditCut}), along

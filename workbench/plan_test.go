@@ -12,6 +12,7 @@ import (
 	"github.com/google/go-cmp/cmp"
 
 	"rillwright"
+	"rillwright/design"
 	"rillwright/examples"
 	"rillwright/schedule"
 	"rillwright/works"
@@ -170,4 +171,43 @@ func TestPageTick(t *testing.T) {
 		t.Errorf("%d wide", w)
 	}
 	p.clean()
+}
+
+// A measured fact is noted at the bench, in the file and nowhere else; the answers go by
+// it, and a value that the figure cannot have is refused with what to write.
+func TestPageFact(t *testing.T) {
+	p := openPage(t, 360, 740)
+	before := p.file()
+	p.view("Bench")
+	p.until(`document.querySelector(".benchmode .facts") !== null`)
+	fill := func(path, is string) {
+		t.Helper()
+		js[bool](p, fmt.Sprintf(`((...values) => {
+			document.querySelector(".facts").open = true
+			document.querySelectorAll(".facts input").forEach((f, i) => { f.value = values[i]; f.dispatchEvent(new Event("input", { bubbles: true })) })
+			return true
+		})(%q, %q)`, path, is))
+		p.until(`!document.querySelector(".facts button").disabled`)
+		p.press("Note it")
+	}
+	fill("drains[main drain].lip", "152")
+	p.until(`document.body.textContent.includes("no unit")`)
+	if p.file() != before {
+		t.Error("a figure without unit was noted")
+	}
+	fill("drains[main drain].lip", "152 mm")
+	p.until(`[...document.querySelectorAll(".facts li")].some(l => l.textContent === "drains[main drain].lip: 152 mm (planned 150 mm)")`)
+	p.axe("a fact noted at the bench")
+	day := js[string](p, `(d => d.getFullYear() + "-" + String(d.getMonth() + 1).padStart(2, "0") + "-" + String(d.getDate()).padStart(2, "0"))(new Date())`)
+	d, list := design.Read("kept", []byte(p.kept()))
+	if o := d.Overrides(); list.HasErrors() || len(o) != 1 || o[0].Measured != "152 mm" || d.AsBuilt[0].On.Value != day {
+		t.Errorf("%+v, %v", o, list)
+	}
+	if w := js[int64](p, `document.scrollingElement.scrollWidth`); w > 360 {
+		t.Errorf("%d wide", w)
+	}
+	// The browser tells of the value that was refused, and of nothing else.
+	if bad := p.bad(); len(bad) != 1 || !strings.Contains(bad[0], "422") {
+		t.Errorf("the page complains: %q", bad)
+	}
 }

@@ -26,7 +26,7 @@ type sceneBox struct {
 }
 
 // scenePart is one thing: a box, or what is round along a line of points, or a
-// bare point.
+// bare point, or a prism by the corners of its one end and then of its other.
 type scenePart struct {
 	Kind    string    `json:"kind"`
 	Name    string    `json:"name"`
@@ -36,6 +36,7 @@ type scenePart struct {
 	Box     *sceneBox `json:"box,omitempty"`
 	Points  []point   `json:"points,omitempty"`
 	Radius  float64   `json:"radius,omitempty"`
+	Corners []point   `json:"corners,omitempty"`
 	Assumed []string  `json:"assumed,omitempty"`
 }
 
@@ -60,6 +61,10 @@ func sceneOf(s *answers.Survey) *scene {
 				q.Points = append(q.Points, at3(x))
 			}
 			q.Radius = wire.Round(v.Radius)
+		case geom.Prism:
+			for _, x := range v.Corners() {
+				q.Corners = append(q.Corners, at3(x))
+			}
 		case geom.Vec:
 			q.Points = []point{at3(v)}
 		}

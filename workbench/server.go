@@ -94,6 +94,7 @@ func (b *Bench) Handler() http.Handler {
 	mux.HandleFunc("POST /api/plan", b.plan)
 	mux.HandleFunc("POST /api/climate", b.climate)
 	mux.HandleFunc("POST /api/weigh", b.weigh)
+	mux.HandleFunc("POST /api/seek", b.seek)
 	mux.HandleFunc("POST /api/aisle", b.aisle)
 	mux.HandleFunc("POST /api/drawings", b.drawings)
 	mux.HandleFunc("POST /api/cutting", b.cutting)

@@ -21,8 +21,9 @@ func TestTypes(t *testing.T) {
 	w := &typeWriter{seen: map[reflect.Type]string{}}
 	w.file(t, "web/src/types.ts", "",
 		designList{}, stored{}, saveRequest{}, draftRequest{}, setRequest{}, setReply{}, computeRequest{}, outcome{}, faultsReply{},
-		textRequest{}, courseRequest{}, courseReply{}, aisleRequest{}, aisleReply{}, progress{}, drawingsRequest{}, drawingsReply{}, partsReply{},
+		textRequest{}, seekRequest{}, courseRequest{}, courseReply{}, progress{}, drawingsRequest{}, drawingsReply{}, partsReply{},
 		changeEvent{}, problem{})
+	w.file(t, "web/src/aisletypes.ts", "import type { Answer, Edit, Problem, Verdict } from \"./types\"\n\n", aisleRequest{}, aisleReply{})
 	w.file(t, "web/src/cuttypes.ts", "import type { SheetShown } from \"./types\"\n\n", cuttingRequest{}, cuttingReply{})
 	w.file(t, "web/src/climatetypes.ts", "", climateReply{})
 	w.file(t, "web/src/plantypes.ts", "import type { Edit } from \"./types\"\n\n", planRequest{}, planReply{})

@@ -4,6 +4,7 @@ import (
 	"encoding/json"
 	"fmt"
 	"os"
+	"runtime/debug"
 	"slices"
 	"testing"
 	"time"
@@ -12,7 +13,7 @@ import (
 	"github.com/chromedp/chromedp/kb"
 )
 
-var viewNames = []string{"Answers", "Look", "Curves", "What if", "Climate", "Chances", "File", "Plan", "Cut and buy", "Aisle", "Bench"}
+var viewNames = []string{"Answers", "Look", "Curves", "What if", "Climate", "Chances", "Choices", "File", "Plan", "Cut and buy", "Aisle", "Bench"}
 
 // Nothing is cut off or pushes the page wider than the screen.
 func TestPageWidths(t *testing.T) {
@@ -133,6 +134,7 @@ func TestPageIdle(t *testing.T) {
 
 // TestPageEditTime tells, and does not judge, how long edits take.
 func TestPageEditTime(t *testing.T) {
+	defer debug.SetGCPercent(debug.SetGCPercent(HeapGrowth))
 	p := openPage(t, 1440, 900)
 	took := js[[]float64](p, `(async () => {
 		const text = await (await fetch("/api/designs/wall.yaml")).json()

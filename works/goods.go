@@ -137,24 +137,24 @@ func (w *Work) deliver(list []Goods, c come) {
 	case c.work:
 		s.Task.Work, s.Task.Needs = band, []schedule.Need{{Resource: Shop}}
 	default:
-		s.Task.Wait = band
+		s.Task.Work = band // by day and night
 	}
 	order := ""
 	if c.what == "glass" {
 		if i := slices.IndexFunc(w.Steps, func(s Step) bool { return s.Rule.ID == "order" }); i >= 0 {
 			order = w.Steps[i].Task.ID
-			s.Task.After = []schedule.Cause{{Task: order}}
+			s.Task.After, s.Because = []schedule.Cause{{Task: order}}, []string{"it is made for you"}
 		}
 	}
 	for i := range w.Steps {
 		t := &w.Steps[i].Task
-		after := slices.Clone(t.After)
+		after, why := slices.Clone(t.After), slices.Clone(w.Steps[i].Because)
 		if n := slices.IndexFunc(after, func(a schedule.Cause) bool { return a.Task == order }); n >= 0 {
 			after[n] = schedule.Cause{Task: s.Task.ID}
 		} else if slices.Contains(g.Steps, w.Steps[i].Rule.ID) {
-			after = append(after, schedule.Cause{Task: s.Task.ID})
+			after, why = append(after, schedule.Cause{Task: s.Task.ID}), append(why, "it has to be here")
 		}
-		t.After = after
+		t.After, w.Steps[i].Because = after, why
 	}
 	w.Steps = append(w.Steps, s)
 }

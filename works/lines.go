@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+	"strings"
 
 	"rillwright/enclosure"
 	"rillwright/quantity"
@@ -17,6 +18,7 @@ import (
 type Line struct {
 	ID, Say                           string
 	Why, Closes, Tools, CleanUp, Mark string
+	After                             []Reason
 	Hands                             int
 	Work                              schedule.Lasting // hands-on, s
 	Whole                             bool             // in one sitting
@@ -31,6 +33,47 @@ type Line struct {
 	By string
 	// Open is how long its fresh sealant may be worked on, s; 0 where there is none.
 	Open quantity.Band[quantity.Duration]
+}
+
+// Reason is why a line comes after others.
+type Reason struct {
+	Rule  string   // of those others
+	Steps []string // their IDs
+	Why   string   // "" where the table does not say
+}
+
+// reasons gathers the causes of a step by rule and reason.
+func (w *Work) reasons(s *Step) []Reason {
+	var out []Reason
+	for i, c := range s.Task.After {
+		r := Reason{Rule: w.rule(c.Task), Why: s.Because[i]}
+		k := slices.IndexFunc(out, func(x Reason) bool { return x.Rule == r.Rule && x.Why == r.Why })
+		if k < 0 {
+			k, out = len(out), append(out, r)
+		}
+		out[k].Steps = append(out[k].Steps, c.Task)
+	}
+	return out
+}
+
+// rule returns that of a step.
+func (w *Work) rule(id string) string {
+	k := slices.IndexFunc(w.Steps, func(s Step) bool { return s.Task.ID == id })
+	if k < 0 {
+		return id
+	}
+	return w.Steps[k].Rule.ID
+}
+
+// Since tells what a line comes after and why, "" where nothing is told.
+func (l *Line) Since() string {
+	var say []string
+	for _, r := range l.After {
+		if r.Why != "" {
+			say = append(say, r.Rule+": "+r.Why)
+		}
+	}
+	return strings.Join(say, "; ")
 }
 
 // Idle reports whether nobody works on a step: it comes by itself, or only stands.
@@ -73,11 +116,14 @@ func Lines(w *Work, plan *schedule.Plan) []Line {
 	for i := range plan.Items {
 		it, s := &plan.Items[i], &w.Steps[i]
 		l := Line{
-			ID: it.Task, Say: s.Say,
+			ID: it.Task, Say: s.Say, After: w.reasons(s),
 			Why: s.Rule.Why, Closes: s.Rule.Closes, Tools: s.Rule.Tools, CleanUp: s.Rule.CleanUp, Mark: s.Rule.Mark,
 			Hands: s.Rule.Hands, Work: s.Task.Work, Whole: s.Task.Whole,
 			Start: it.Start, End: it.End, Finish: it.Finish, Pieces: it.Pieces, Slack: it.Slack,
 			Sets: slices.Contains(chain, it.Task), Comes: s.Rule.ID == delivered, Done: it.Done, Under: it.Under,
+		}
+		if s.waits() && !l.Done && it.Start < w.Project.Now && len(w.Project.Done) > 0 { // by itself
+			l.Done, l.Under = it.Finish <= w.Project.Now, it.Finish > w.Project.Now
 		}
 		if s.ByCure {
 			l.By = s.Thing.By
@@ -92,7 +138,7 @@ func Lines(w *Work, plan *schedule.Plan) []Line {
 }
 
 // Next returns the first so many lines that somebody has to do, with what comes or
-// stands in between: those under way first, then by time.
+// stands in between: what somebody has begun first, then by time.
 func Next(lines []Line, most int) []Line {
 	var out []Line
 	n := 0
@@ -102,7 +148,7 @@ func Next(lines []Line, most int) []Line {
 			if n == most {
 				return out
 			}
-			if l.Done || l.Under != under {
+			if l.Done || (l.Under && !l.Idle()) != under {
 				continue
 			}
 			out = append(out, *l)

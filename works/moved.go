@@ -36,7 +36,16 @@ func (w *Work) Moved(plan *schedule.Plan) (m Moved, ok bool) {
 	by := map[int][]*schedule.Item{}
 	for i := range plan.Items {
 		it := &plan.Items[i]
-		if d := int(it.Start.Day() - was.Items[i].Start.Day()); d != 0 && !it.Done && !it.Under {
+		d := int(it.Start.Day() - was.Items[i].Start.Day())
+		switch s := &w.Steps[i]; {
+		case it.Done:
+			continue
+		case s.Rule.ID == delivered: // under way since it was ordered
+			d = int(it.Finish.Day() - was.Items[i].Finish.Day())
+		case it.Under, s.waits() && it.Start < w.Project.Now:
+			continue
+		}
+		if d != 0 {
 			by[d] = append(by[d], it)
 		}
 	}
@@ -88,7 +97,7 @@ func (w *Work) Buys(g schedule.Gain) string {
 }
 
 // Before returns the steps that come before one, directly or not, and are not marked,
-// in the order of the plan.
+// in the order of the plan. What only waits need not be.
 func (w *Work) Before(id string) []string {
 	need := map[string]bool{}
 	var walk func(id string)
@@ -109,7 +118,7 @@ func (w *Work) Before(id string) []string {
 	var out []string
 	for i := range w.Steps {
 		t := w.Steps[i].Task.ID
-		if _, marked := w.marks[t]; need[t] && !marked {
+		if _, marked := w.marks[t]; need[t] && !marked && !w.Steps[i].waits() {
 			out = append(out, t)
 		}
 	}

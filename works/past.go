@@ -60,7 +60,7 @@ func (w *Work) past(d *design.Design, today schedule.Day) error {
 	}
 	now := today.At(0)
 	for _, x := range w.Project.Done {
-		now = max(now, x.Start, x.End)
+		now = max(now, x.Start, x.End, x.Over)
 	}
 	w.Project.Now = now
 	return nil
@@ -103,113 +103,6 @@ func dayOf(s design.Stamp) schedule.Day {
 	return d
 }
 
-// timed gives each mark its moments. One without time of day is put at the end of
-// the builder's hours of that day, but not before what it comes after nor after
-// what it comes before of the same day.
-func (w *Work) timed() []schedule.Done {
-	index := map[string]int{}
-	next := map[string][]string{}
-	for i, t := range w.Project.Tasks {
-		index[t.ID] = i
-		for _, c := range t.After {
-			next[c.Task] = append(next[c.Task], t.ID)
-		}
-	}
-	known := map[string]schedule.Done{}
-	// first is the earliest moment of a day at which something that comes after a
-	// task is marked with its time.
-	type when struct {
-		id  string
-		day schedule.Day
-	}
-	seen := map[when]schedule.Moment{}
-	var first func(id string, day schedule.Day) schedule.Moment
-	first = func(id string, day schedule.Day) schedule.Moment {
-		if m, ok := seen[when{id, day}]; ok {
-			return m
-		}
-		m := (day + 1).At(0)
-		for _, n := range next[id] {
-			if k, ok := w.marks[n]; ok {
-				for _, f := range []design.Field[design.Stamp]{k.entry.Begun, k.entry.On} {
-					if f.Given() && f.Value.Timed && dayOf(f.Value) == day {
-						m = min(m, day.At(f.Value.Minute))
-					}
-				}
-			}
-			m = min(m, first(n, day))
-		}
-		seen[when{id, day}] = m
-		return m
-	}
-	var place func(id string)
-	place = func(id string) {
-		k, marked := w.marks[id]
-		if _, placed := known[id]; placed || !marked {
-			return
-		}
-		d := schedule.Done{Task: id, Under: !k.entry.On.Given()}
-		var over schedule.Moment // when all causes are
-		for _, c := range w.Project.Tasks[index[id]].After {
-			place(c.Task)
-			if x, ok := known[c.Task]; ok && !x.Under {
-				over = max(over, x.End)
-			}
-		}
-		moment := func(s design.Stamp, opening bool) schedule.Moment {
-			day := dayOf(s)
-			if s.Timed {
-				return day.At(s.Minute)
-			}
-			m := w.closing(day, opening)
-			m = min(m, first(id, day))
-			if over.Day() == day {
-				m = max(m, over)
-			}
-			return m
-		}
-		if k.entry.Begun.Given() {
-			d.Start = moment(k.entry.Begun.Value, true)
-		}
-		if !d.Under {
-			d.End = moment(k.entry.On.Value, false)
-			if !k.entry.Begun.Given() {
-				d.Start = d.End
-			}
-			d.Start = min(d.Start, d.End)
-		}
-		known[id] = d
-	}
-	var out []schedule.Done
-	for _, t := range w.Project.Tasks {
-		place(t.ID)
-		if d, ok := known[t.ID]; ok {
-			out = append(out, d)
-		}
-	}
-	return out
-}
-
-// closing is when the builder ends on a day, or opens it; 18:00 and 9:00 where the
-// calendar has no hours. Assumed.
-func (w *Work) closing(day schedule.Day, opening bool) schedule.Moment {
-	hours := w.Project.Resources[0].Hours.On(day)
-	if len(hours) == 0 {
-		if opening {
-			return day.At(9 * 60)
-		}
-		return day.At(18 * 60)
-	}
-	from, to := hours[0].From, hours[0].To
-	for _, h := range hours {
-		from, to = min(from, h.From), max(to, h.To)
-	}
-	if opening {
-		return day.At(from)
-	}
-	return day.At(to)
-}
-
 // Make plans the work, see schedule.Make; errors about marked steps name line and
 // key of the mark.
 func (w *Work) Make(side int) (*schedule.Plan, error) {
@@ -228,10 +121,25 @@ func (w *Work) Make(side int) (*schedule.Plan, error) {
 			continue
 		}
 		if k, ok := w.marks[t.Task]; ok {
+			if why := w.why(t.Task, t.Cause); why != "" {
+				one = fmt.Errorf("%w (%s comes first: %s)", one, t.Cause, why)
+			}
 			list[i] = at(k.path, k.entry.Pos.Line, one)
 		}
 	}
 	return nil, errors.Join(list...)
+}
+
+// why tells why a step comes after a cause, "" where the table does not say.
+func (w *Work) why(id, cause string) string {
+	for i := range w.Steps {
+		for k, c := range w.Steps[i].Task.After {
+			if w.Steps[i].Task.ID == id && c.Task == cause {
+				return w.Steps[i].Because[k]
+			}
+		}
+	}
+	return ""
 }
 
 // Short returns the waitings that were cut short for sure: by more than a mark

@@ -59,6 +59,9 @@ func Plan(e *enclosure.Enclosure, joints study.Joints, today schedule.Day) (*Wor
 	}
 	w.Steps = Steps(rules, w.Things)
 	season.slow(w.Steps)
+	if err := w.spots(season); err != nil {
+		return nil, at(key, line, err)
+	}
 	for _, c := range w.coming(b) {
 		w.deliver(list, c)
 	}
@@ -81,6 +84,7 @@ func Plan(e *enclosure.Enclosure, joints study.Joints, today schedule.Day) (*Wor
 			w.Project.Start = min(w.Project.Start, d.Start.Day().At(0))
 		}
 	}
+	w.onTheWay()
 	return w, nil
 }
 

@@ -39,7 +39,8 @@ type Rule struct {
 // Before is a rule whose steps come first.
 type Before struct {
 	Rule string
-	Work bool // its work suffices
+	Work bool   // its work suffices
+	Why  string // it comes first; "" where the table does not say
 }
 
 var columns = []string{"id", "each", "say", "after", "why", "closes", "tools", "hands", "whole", "work", "wait", "cure", "mark", "wet", "cleanup"}
@@ -90,9 +91,12 @@ func read(rec []string) (Rule, error) {
 	}
 	for _, a := range strings.Fields(rec[3]) {
 		name, work := strings.CutPrefix(a, "~")
-		u.After = append(u.After, Before{name, work})
+		u.After = append(u.After, Before{Rule: name, Work: work})
 	}
-	var err error
+	err := u.reasons()
+	if err != nil {
+		return u, err
+	}
 	if u.Hands, err = strconv.Atoi(rec[7]); err != nil || u.Hands < 1 || u.Hands > 2 {
 		return u, fmt.Errorf("hands %q: write 1 or 2", rec[7])
 	}
@@ -109,6 +113,27 @@ func read(rec []string) (Rule, error) {
 		return u, fmt.Errorf("wait: %w", err)
 	}
 	return u, nil
+}
+
+// reasons takes those of the causes out of why: parts that begin with a cause and a
+// colon. The error is that one begins with a word that is no cause.
+func (u *Rule) reasons() error {
+	var own []string
+	for part := range strings.SplitSeq(u.Why, ";") {
+		part = strings.TrimSpace(part)
+		name, why, ok := strings.Cut(part, ": ")
+		k := slices.IndexFunc(u.After, func(b Before) bool { return b.Rule == name })
+		switch {
+		case ok && k >= 0:
+			u.After[k].Why = strings.TrimSpace(why)
+		case ok && !strings.Contains(name, " "):
+			return fmt.Errorf("why %q: %q does not stand in the column after: write one of its words, or no colon", part, name)
+		default:
+			own = append(own, part)
+		}
+	}
+	u.Why = strings.Join(own, "; ")
+	return nil
 }
 
 // lasting reads one figure, or low, likely and high.

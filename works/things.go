@@ -64,7 +64,7 @@ func Find(e *enclosure.Enclosure, joints study.Joints, air Season) (Things, erro
 		}
 	}
 	for _, g := range d.Grid {
-		add("grid", g.Name.Value)
+		t["grid"] = append(t["grid"], Thing{Name: g.Name.Value, Spot: [2]float64{float64(g.Bond.Width.Value), float64(g.Bond.Height.Value)}})
 		for _, n := range g.Notches {
 			add("notch", n.For.Value)
 		}

@@ -1,6 +1,7 @@
 package works
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -67,10 +68,54 @@ func TestRulesThatCannotBe(t *testing.T) {
 		"not below":     {head + "a,build,Do,b,,,,1,no,1,0,no,assumed,no,\nb,build,Do,,,,,1,no,1,0,no,assumed,no,\n", "does not stand above"},
 		"twice":         {head + "a,build,Do,,,,,1,no,1,0,no,assumed,no,\na,build,Do,,,,,1,no,1,0,no,assumed,no,\n", "twice"},
 		"maybe":         {head + "a,build,Do,,,,,1,maybe,1,0,no,assumed,no,\n", "whole"},
+		"no cause":      {head + "a,build,Do,,,,,1,no,1,0,no,assumed,no,\nb,build,Do,a,it must; c: it helps,,,1,no,1,0,no,assumed,no,\n", "line 3: why \"c: it helps\""},
 		"two names":     {head + "a,build,%s %s,,,,,1,no,1,0,no,assumed,no,\n", "say"},
 	} {
 		if _, err := Read(c[0]); err == nil || !strings.Contains(err.Error(), c[1]) {
 			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+// Each cause of each step has a reason of its own. What a design has not hands its
+// causes on without its reasons, which were about it.
+func TestEveryCauseHasItsReason(t *testing.T) {
+	rules, err := Read(Usual())
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, u := range rules {
+		seen := map[string]bool{u.Why: true}
+		for _, b := range u.After {
+			if b.Why == "" || seen[b.Why] {
+				t.Errorf("%s after %s: %q", u.ID, b.Rule, b.Why)
+			}
+			seen[b.Why] = true
+		}
+	}
+	w := demo(t, examples.CorridorCabinet)
+	_, lines, err := Planned(w)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i := range lines {
+		causes := 0
+		for _, r := range lines[i].After {
+			if causes += len(r.Steps); r.Why == "" {
+				t.Errorf("%s after %v: no reason", lines[i].ID, r.Steps)
+			}
+		}
+		if s := w.Steps[slices.IndexFunc(w.Steps, func(s Step) bool { return s.Task.ID == lines[i].ID })]; causes != len(s.Task.After) {
+			t.Errorf("%s: %d of %d causes", s.Task.ID, causes, len(s.Task.After))
+		}
+		if l := &lines[i]; l.ID == "drill: riser hole" && l.Since() != "arris: bare edges of thin glass chip beside a drill; temper: a toughened pane bursts; fittings: a hole follows the thread of its fitting" {
+			t.Error(l.Since())
+		}
+	}
+	bare := Steps(rules, Things{"build": {{Name: "bare"}}, "hole": {{Name: "one"}}})
+	for _, s := range bare {
+		if s.Task.ID == "wet-run" && strings.Join(s.Because, "; ") != "a leak is not found on a wet wall" {
+			t.Errorf("the wet run comes after %v: %v", s.Task.After, s.Because)
 		}
 	}
 }

@@ -52,6 +52,8 @@ type commands struct {
 	Pieces   piecesCommand   `cmd:"" help:"List every piece with its finished size and how it is cut from stock."`
 	Schema   schemaCommand   `cmd:"" help:"Print the JSON Schema of a design file, for your editor."`
 	Plan     planCommand     `cmd:"" help:"Put the steps of the build in order and into your hours: when water may go in, what to do tonight."`
+	Seek     seekCommand     `cmd:"" help:"Look for the best design among all that you leave open: rillwright seek grotto.yaml --open pump --open hose"`
+	Suppose  supposeCommand  `cmd:"" help:"Tell what a change moves, every answer, cost and date: rillwright suppose grotto.yaml \"hose=5/8 in\""`
 	Serve    serveCommand    `cmd:"" help:"Show and change your designs in the browser."`
 }
 

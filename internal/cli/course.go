@@ -8,6 +8,7 @@ import (
 	"os"
 	"strconv"
 	"strings"
+	"time"
 
 	"rillwright"
 	"rillwright/faults"
@@ -155,11 +156,14 @@ func progressOf(std *Streams, doing string) func(done, of int) {
 	if st, err := f.Stat(); err != nil || st.Mode()&os.ModeCharDevice == 0 {
 		return nil
 	}
-	last := -1
+	last, begin := -1, time.Now()
 	return func(done, of int) {
 		if p := 100 * done / of; p != last {
 			last = p
 			fmt.Fprintf(f, "\r%s: %d %%", doing, p)
+			if spent := time.Since(begin); done > 0 && done < of && spent > 2*time.Second {
+				fmt.Fprintf(f, ", about %d s left\033[K", int(spent.Seconds()*float64(of-done)/float64(done))+1)
+			}
 			if done == of {
 				fmt.Fprint(f, "\r\033[K")
 			}

@@ -155,8 +155,7 @@ func (c *doneCommand) edits(w *works.Work, id string, at design.Stamp) ([]design
 		if !ok {
 			return nil, fmt.Errorf("--fact %q has no =\n  do: write the figure's key and what was measured, as drains[main drain].lip=152 mm", f)
 		}
-		fact := design.AsBuilt{Of: written(strings.TrimSpace(key)), Is: written(strings.TrimSpace(is)), On: written(at.Day)}
-		out = append(out, design.Edit{Path: "as-built", Kind: design.EditAppend, To: document.Flow(&fact)})
+		out = append(out, design.Edit{Path: strings.TrimSpace(key), Kind: design.EditMeasure, To: strings.TrimSpace(is), On: at.Day})
 	}
 	return out, nil
 }

@@ -133,6 +133,9 @@ func (p *piecesPrinter) lengths() {
 		if x.Notched > 0 {
 			fmt.Fprintf(p.w, ", %d cut out", x.Notched)
 		}
+		if b := x.Brace; b != nil {
+			fmt.Fprintf(p.w, "; %s", b.Ends(p.sys))
+		}
 		fmt.Fprintln(p.w)
 	}
 }

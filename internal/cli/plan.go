@@ -140,7 +140,7 @@ func hands(l *works.Line) string {
 // says lists what is to be known of a step.
 func says(l *works.Line) []string {
 	var out []string
-	for _, say := range [][2]string{{"why", l.Why}, {"tools", l.Tools}, {"wet sealant", l.Skins()}, {"clean up", l.CleanUp}, {"closes off", l.Closes}} {
+	for _, say := range [][2]string{{"why", l.Why}, {"after", l.Since()}, {"tools", l.Tools}, {"wet sealant", l.Skins()}, {"clean up", l.CleanUp}, {"closes off", l.Closes}} {
 		if say[1] != "" {
 			out = append(out, say[0]+": "+say[1])
 		}

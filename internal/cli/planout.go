@@ -81,23 +81,30 @@ type planned struct {
 }
 
 type plannedStep struct {
-	ID      string      `json:"id"`
-	Say     string      `json:"say"`
-	Start   string      `json:"start"`
-	End     string      `json:"end"`
-	Finish  string      `json:"finish"` // of what it then stands
-	Pieces  [][2]string `json:"pieces"` // its work, by sitting
-	Slack   float64     `json:"slack_days"`
-	Hands   int         `json:"hands"`
-	Why     string      `json:"why,omitempty"`
-	Tools   string      `json:"tools,omitempty"`
-	CleanUp string      `json:"clean_up,omitempty"`
-	Open    []float64   `json:"wet_sealant_minutes,omitempty"` // low and high end of how long it may be worked on
-	Closes  string      `json:"closes_off,omitempty"`
-	By      string      `json:"waits_for_sealant_of,omitempty"`
-	Mark    string      `json:"times_from"`
-	Done    bool        `json:"done,omitempty"`
-	Under   bool        `json:"under_way,omitempty"`
+	ID      string         `json:"id"`
+	Say     string         `json:"say"`
+	Start   string         `json:"start"`
+	End     string         `json:"end"`
+	Finish  string         `json:"finish"` // of what it then stands
+	Pieces  [][2]string    `json:"pieces"` // its work, by sitting
+	Slack   float64        `json:"slack_days"`
+	Hands   int            `json:"hands"`
+	Why     string         `json:"why,omitempty"`
+	After   []plannedAfter `json:"after"`
+	Tools   string         `json:"tools,omitempty"`
+	CleanUp string         `json:"clean_up,omitempty"`
+	Open    []float64      `json:"wet_sealant_minutes,omitempty"` // low and high end of how long it may be worked on
+	Closes  string         `json:"closes_off,omitempty"`
+	By      string         `json:"waits_for_sealant_of,omitempty"`
+	Mark    string         `json:"times_from"`
+	Done    bool           `json:"done,omitempty"`
+	Under   bool           `json:"under_way,omitempty"`
+}
+
+// plannedAfter is a step that comes before, and why.
+type plannedAfter struct {
+	Step string `json:"step"`
+	Why  string `json:"why,omitempty"`
 }
 
 func inDays(m schedule.Moment) float64 { return rounded(float64(m)/schedule.DayMinutes, 3) }
@@ -111,11 +118,16 @@ func (o *planOut) planned() planned {
 	for i := range o.lines {
 		l := &o.lines[i]
 		step := plannedStep{
-			ID: l.ID, Say: l.Say, Start: l.Start.String(), End: l.End.String(), Finish: l.Finish.String(), Pieces: [][2]string{},
+			ID: l.ID, Say: l.Say, Start: l.Start.String(), End: l.End.String(), Finish: l.Finish.String(), Pieces: [][2]string{}, After: []plannedAfter{},
 			Slack: inDays(l.Slack), Hands: l.Hands, Why: l.Why, Tools: l.Tools, CleanUp: l.CleanUp, Closes: l.Closes, By: l.By, Mark: l.Mark, Done: l.Done, Under: l.Under,
 		}
 		if l.Open.High > 0 {
 			step.Open = []float64{float64(l.Open.Low) / 60, float64(l.Open.High) / 60}
+		}
+		for _, r := range l.After {
+			for _, id := range r.Steps {
+				step.After = append(step.After, plannedAfter{id, r.Why})
+			}
 		}
 		for _, at := range l.Pieces {
 			step.Pieces = append(step.Pieces, [2]string{at.From.String(), at.To.String()})
@@ -161,7 +173,7 @@ func (o *planOut) calendar() []byte {
 // there are, so that a later issue moves it.
 func sittings(name string, l *works.Line) []ics.Event {
 	say := name + ": " + l.Say
-	if l.Done {
+	if l.Done && !l.Idle() {
 		return []ics.Event{{ID: l.ID, Summary: say + " (done)", Start: onWall(l.Start), End: onWall(l.End)}}
 	}
 	tell := strings.Join(says(l), "\n")

@@ -20,7 +20,7 @@ var update = flag.Bool("update", false, "write the transcripts in testdata anew"
 
 // long are the transcripts that take seconds. Under the race detector, which runs
 // short tests, the others run through the same code.
-var long = []string{"floods.txt", "verdicts.txt", "third.txt", "packet.txt", "beside.txt", "dead.txt", "diagnose.txt", "climate.txt"}
+var long = []string{"floods.txt", "verdicts.txt", "third.txt", "packet.txt", "beside.txt", "dead.txt", "diagnose.txt", "climate.txt", "seek.txt", "suppose.txt"}
 
 // whole skips a test in which one design after the other is computed whole, where
 // tests are to be short.

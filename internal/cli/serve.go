@@ -9,6 +9,7 @@ import (
 	"net/http"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"strconv"
 	"time"
 
@@ -59,6 +60,9 @@ func (c *serveCommand) serve(ctx context.Context, std *Streams) error {
 		return refuse(std, fmt.Errorf("port %d cannot be used: %w\n  do: leave --port out, or end what uses it", c.Port, err))
 	}
 	c.tell(std, l.Addr(), &o)
+	if os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(workbench.HeapGrowth)
+	}
 	server := bench.Server()
 	done := make(chan error, 1)
 	go func() { done <- server.Serve(l) }()

@@ -67,6 +67,7 @@ var importTable = []row{
 	{"asbuilt", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "answers", "commission", "record"}, "what readings tell is computed from the networks; it passes no verdict and opens no file"},
 	{"fixes", meaning, []string{base, subjects, "design", "catalogue", "enclosure", "layout", "study", "faults", "shopping", "works", "answers"}, "it tries changes and asks again"},
 	{"weigh", meaning, []string{base, "enclosure", "study", "answers"}, "it draws doubts and counts verdicts; it looks for no fixes"},
+	{"seek", meaning, []string{base, "design", "catalogue", "enclosure", "study", "faults", "answers", "fixes"}, "it goes through designs and asks the answers of each; what they are is theirs"},
 	{"keeping", meaning, []string{base, "catalogue", "enclosure", "record", "ics"}, "what is due and where it goes follows from design and log; it computes no circuit and opens no file"},
 
 	{"ics", output, nil, "a calendar is days, times and words, whatever they mean"},

@@ -70,6 +70,7 @@ type PiecesPanel struct {
 	FirstCol int     `json:"firstCol"`
 	FirstRow int     `json:"firstRow"`
 	Notched  int     `json:"notched"`
+	Ends     string  `json:"ends,omitempty"` // of a brace: how it is sawn from its strip
 }
 
 // PiecesSheet is one sheet of glass, plastic or grid and what is cut from it. Of grid
@@ -141,6 +142,9 @@ func PiecesOf(sys quantity.System, l *pieces.List) Pieces {
 	for i := range l.Panels {
 		x := &l.Panels[i]
 		out.Panels = append(out.Panels, PiecesPanel{Name: x.Title(), Line: x.Line, Cols: x.Cols, Rows: x.Rows, Pitch: Round(x.Pitch), FirstCol: x.FirstCol, FirstRow: x.FirstRow, Notched: x.Notched})
+		if x.Brace != nil {
+			out.Panels[i].Ends = x.Brace.Ends(sys)
+		}
 	}
 	out.laid(l)
 	for _, o := range l.Layouts.Ordered {

@@ -2,7 +2,7 @@ import { useEffect, useState } from "preact/hooks"
 import * as api from "./api"
 import { recall, remember } from "./memory"
 import { good, name, tell, text, tryOut, view } from "./store"
-import type { AisleRow, PumpSeen } from "./types"
+import type { AisleRow, PumpSeen } from "./aisletypes"
 import { VerdictMark, classOf } from "./verdict"
 
 // Aisle: boxes on the shelf, by the two figures that stand on each. For one hand

@@ -1,12 +1,11 @@
 // Calls to the program behind the page. What it says is wrong comes as a Refusal,
 // with what to do about it.
 import type { Far } from "./jobs"
+import type { AisleReply, AisleRequest } from "./aisletypes"
 import type { ClimateReply } from "./climatetypes"
 import type { CuttingReply, CuttingRequest } from "./cuttypes"
 import type { PlanReply, PlanRequest } from "./plantypes"
-import type {
-  AisleReply, AisleRequest, ComputeRequest, CourseReply, CourseRequest, DesignList, DraftRequest, DrawingsReply, DrawingsRequest, Edit, FaultsReply, Progress, Outcome, PartsReply, Problem, Stored, TextRequest,
-} from "./types"
+import type { ComputeRequest, CourseReply, CourseRequest, DesignList, DraftRequest, DrawingsReply, DrawingsRequest, Edit, FaultsReply, Outcome, PartsReply, Problem, Progress, SeekRequest, Stored, TextRequest } from "./types"
 
 export class Refusal extends Error {
   constructor(readonly status: number, readonly what: string, readonly todo: string) {
@@ -39,7 +38,7 @@ async function call(method: string, path: string, body?: unknown, signal?: Abort
 
 const json = async <T>(r: Promise<Response>): Promise<T> => (await r).json() as Promise<T>
 // today is the day where the page is, as the file writes days.
-const today = () => {
+export const today = () => {
   const d = new Date()
   return `${d.getFullYear()}-${String(d.getMonth() + 1).padStart(2, "0")}-${String(d.getDate()).padStart(2, "0")}`
 }
@@ -56,6 +55,7 @@ export const course = (q: CourseRequest, signal?: AbortSignal) => json<CourseRep
 export const everything = (t: TextRequest, far: Far, signal: AbortSignal) => work("everything", { ...t, id: "" } satisfies CourseRequest, (p) => p.faults, far, signal)
 export const climate = (t: TextRequest, signal?: AbortSignal) => json<ClimateReply>(call("POST", "/api/climate", t, signal))
 export const plan = (t: TextRequest, signal?: AbortSignal) => json<PlanReply>(call("POST", "/api/plan", { ...t, today: today() } satisfies PlanRequest, signal))
+export const seek = (q: SeekRequest, far: Far, signal: AbortSignal) => work("seek", q, (p) => p.sought, far, signal)
 export const weigh = (t: TextRequest, far: Far, signal: AbortSignal) => work("weigh", t, (p) => p.weighed, far, signal)
 // work streams how far it is and returns what came of it.
 async function work<T>(path: string, q: unknown, got: (p: Progress) => T | undefined, far: Far, signal: AbortSignal): Promise<T> {
@@ -81,6 +81,10 @@ export const drawings = (q: DrawingsRequest, signal?: AbortSignal) => json<Drawi
 export const drawingsPDF = async (q: DrawingsRequest) => (await call("POST", "/api/drawings", { ...q, pdf: true })).blob()
 export const cutting = (q: CuttingRequest, signal?: AbortSignal) => json<CuttingReply>(call("POST", "/api/cutting", q, signal))
 export const cuttingFile = async (q: CuttingRequest) => (await call("POST", "/api/cutting", q)).blob()
+export const packet = async (t: TextRequest, far: Far, signal: AbortSignal) => {
+  const data = await work("cutting", { ...t, as: "packet" } satisfies CuttingRequest, (p) => p.file, far, signal)
+  return new Blob([Uint8Array.from(atob(data), (c) => c.charCodeAt(0))], { type: "application/pdf" })
+}
 export const parts = (q: string) => json<PartsReply>(call("GET", `/api/parts?q=${encodeURIComponent(q)}`))
 export const schema = () => json<Record<string, unknown>>(call("GET", "/api/schema"))
 

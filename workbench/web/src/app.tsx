@@ -13,6 +13,7 @@ const WhatIf = lazy(() => import("./whatif"))
 const Plan = lazy(() => import("./plan"))
 const Climate = lazy(() => import("./climate"))
 const Chances = lazy(() => import("./chances"))
+const Choices = lazy(() => import("./choices"))
 const FilePane = lazy(() => import("./filepane"))
 const Cutting = lazy(() => import("./cutting"))
 const Aisle = lazy(() => import("./aisle"))
@@ -27,6 +28,7 @@ const views: { id: View, name: string, hint: string }[] = [
   { id: "whatif", name: "What if", hint: "pull the plug, block a drain" },
   { id: "climate", name: "Climate", hint: "a day of heat and moisture, the light on the wall" },
   { id: "chances", name: "Chances", hint: "how often each answer holds, what to measure first" },
+  { id: "choices", name: "Choices", hint: "leave something open and have the best looked for" },
   { id: "file", name: "File", hint: "the design itself, as a form or as text" },
   { id: "plan", name: "Plan", hint: "the order of work, what each step closes off" },
   { id: "cutting", name: "Cut and buy", hint: "finished sizes, cut layouts, what to buy, papers" },
@@ -63,6 +65,7 @@ export function App() {
         {now === "whatif" && <WhatIf />}
         {now === "climate" && <Climate />}
         {now === "chances" && <Chances />}
+        {now === "choices" && <Choices />}
         {now === "file" && <FilePane />}
         {now === "plan" && <Plan />}
         {now === "cutting" && <Cutting />}

@@ -1,6 +1,7 @@
 import { useState } from "preact/hooks"
 import * as api from "./api"
 import { handOver } from "./handover"
+import { job } from "./jobs"
 import { lazy } from "./lazy"
 import { useReply } from "./reply"
 import { chosen, good, name, setValues, tell, text } from "./store"
@@ -36,7 +37,7 @@ export default function Cutting() {
       {p.panels.length > 0 && (
         <section>
           <h2>Grid, in cells</h2>
-          <ul>{p.panels.map((x, i) => <Row key={i} at={`line:${x.line}`} name={x.name} size={`${x.cols} x ${x.rows} cells`}>{x.notched > 0 ? `${x.notched} cells notched` : "no notches"}</Row>)}</ul>
+          <ul>{p.panels.map((x, i) => <Row key={i} at={`line:${x.line}`} name={x.name} size={`${x.cols} x ${x.rows} cells`}>{x.ends ?? (x.notched > 0 ? `${x.notched} cells notched` : "no notches")}</Row>)}</ul>
         </section>
       )}
       {p.ordered.length > 0 && <section><h2>Ordered to size</h2><ul>{p.ordered.map((x, i) => <li key={i}>{x.name}: {x.why}</li>)}</ul></section>}
@@ -127,8 +128,15 @@ function OnHand() {
   )
 }
 
+// packet is the PDF of all papers, as it is made.
+const packet = job<Blob>((t, _, far, stop) => api.packet(t, far, stop).then((b) => {
+  handOver(b, "packet.pdf")
+  return b
+}))
+
 function Papers({ us }: { us: boolean }) {
   const [busy, wait] = useState(false)
+  const far = packet.far.value
   const get = (as: string) => {
     const q = { name: name.value, text: text.value }
     wait(true)
@@ -137,10 +145,12 @@ function Papers({ us }: { us: boolean }) {
   }
   return (
     <div class="reins" role="group" aria-label="Papers to take along">
-      <button type="button" class="main" disabled={busy} onClick={() => get("packet")}>Packet, PDF</button>
+      {far
+        ? <p class="far"><progress value={far.done} max={far.of} aria-label="How far the packet is" /> <button type="button" onClick={packet.end}>Call it off</button></p>
+        : <button type="button" class="main" onClick={() => packet.start(undefined)}>Packet, PDF</button>}
       <button type="button" disabled={busy} onClick={() => get("drawings")}>Drawings and templates, PDF</button>
       <button type="button" disabled={busy} onClick={() => get("list")}>Shopping list, CSV</button>
-      <span role="status">{busy ? "Being made …" : ""}</span>
+      <span role="status">{busy || far ? "Being made …" : ""}</span>
     </div>
   )
 }

@@ -89,6 +89,7 @@ export interface PiecesPanel {
   firstCol: number
   firstRow: number
   notched: number
+  ends?: string
 }
 
 export interface PiecesRect {

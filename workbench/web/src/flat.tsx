@@ -15,7 +15,7 @@ export function Flat({ scene, water, us }: { scene: Scene, water: Water | undefi
   )
 }
 
-const drawnKinds = ["stand", "foot", "sump", "sump water", "pool", "hidden", "pane", "dam", "rim", "brace", "grid", "standpipe", "strainer", "drain pipe", "elbow", "manifold", "run", "outlet", "hole", "way", "hardscape", "pump", "lamp"]
+const drawnKinds = ["stand", "foot", "sump", "sump water", "pool", "hidden", "pane", "dam", "rim", "brace", "grid", "grid brace", "standpipe", "strainer", "drain pipe", "elbow", "manifold", "run", "outlet", "hole", "way", "hardscape", "pump", "lamp"]
 
 function View({ s, scene, water, us }: { s: Side, scene: Scene, water: Water | undefined, us: boolean }) {
   const unit = levelUnit(us)
@@ -71,7 +71,7 @@ function across(scene: Scene, axis: 0 | 1): [number, number] {
 
 function extent(p: ScenePart, axis: 0 | 1 | 2): [number, number] {
   if (p.box) return [p.box.min[axis], p.box.max[axis]]
-  const v = (p.points ?? []).map((q) => q[axis])
+  const v = (p.corners ?? p.points ?? []).map((q) => q[axis])
   return v.length ? [Math.min(...v) - (p.radius ?? 0), Math.max(...v) + (p.radius ?? 0)] : [0, 0]
 }
 
@@ -86,6 +86,16 @@ function Piece({ p, s, x, y, water, floor }: { p: ScenePart, s: Side, x: (u: num
     const a = x(s.flip ? p.box.max[s.u] : p.box.min[s.u])
     const b = x(s.flip ? p.box.min[s.u] : p.box.max[s.u])
     return <rect class={cls} x={a} y={y(top)} width={Math.max(1, b - a)} height={Math.max(1, y(p.box.min[2]) - y(top))} onClick={pick}><title>{p.name}</title></rect>
+  }
+  if (p.corners) {
+    // From its end a prism is its section, from any side the box that it covers.
+    const n = p.corners.length / 2
+    const [q, r] = [p.corners[0], p.corners[n]]
+    const [u, z] = [extent(p, s.u), extent(p, 2)]
+    const end = q?.[s.u] === r?.[s.u] && q?.[2] === r?.[2]
+    const at = end ? p.corners.slice(0, n).map((c) => [c[s.u], c[2]]) : [[u[0], z[0]], [u[1], z[0]], [u[1], z[1]], [u[0], z[1]]]
+    const d = at.map(([h = 0, v = 0]) => `${x(h)},${y(v)}`).join(" ")
+    return <polygon class={cls} points={d} onClick={pick}><title>{p.name}</title></polygon>
   }
   const pts = p.points ?? []
   const r = Math.max(4, (p.radius ?? 0) * 1000)

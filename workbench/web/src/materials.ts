@@ -33,6 +33,7 @@ export function looks(kind: string): Looks | null {
     case "rim": return { colour: night ? 0x2c3431 : 0x3c4642, opacity: 0.75, edge: soft }
     case "brace": return { colour: 0x8fb8b0, opacity: 0.4, edge }
     case "grid": return { colour: night ? 0xd8d6c8 : 0x6d6a5c, opacity: 1, edge: night ? 0xbdbaa8 : 0x77745f }
+    case "grid brace": return { colour: night ? 0xc9c6b4 : 0x85816d, opacity: 0.55, edge: night ? 0xe6e3d3 : 0x4d4a3c }
     case "manifold": return { colour: night ? 0xd7dcd8 : 0x53605a, opacity: 1, edge }
     case "outlet": return { colour: 0x0b6676, opacity: 1, edge }
     case "standpipe": case "strainer": case "elbow": case "drain pipe": return { colour: night ? 0xb9a98a : 0x8a7350, opacity: 0.9, edge }

@@ -50,6 +50,11 @@ export function solid(part: ScenePart, middle: Vector3, cut: Plane): Drawn | nul
     if (part.kind === "grid") lattice(group, s, material, look.edge, cut)
     else add(new BoxGeometry(Math.max(s.x, 1e-4), Math.max(s.y, 1e-4), Math.max(s.z, 1e-4)), true)
     group.position.copy(a.add(b).multiplyScalar(0.5))
+  } else if (part.corners) {
+    const pts = part.corners.map(at)
+    const centre = pts.reduce((x, y) => x.clone().add(y), new Vector3()).multiplyScalar(1 / pts.length)
+    add(prism(pts.map((x) => x.sub(centre))), true)
+    group.position.copy(centre)
   } else if (part.points && part.points.length > 1) {
     const pts = part.points.map(at)
     const centre = pts.reduce((x, y) => x.add(y), new Vector3()).multiplyScalar(1 / pts.length)
@@ -71,6 +76,21 @@ export function solid(part: ScenePart, middle: Vector3, cut: Plane): Drawn | nul
   } else return null
   const out = group.position.clone().sub(middle)
   return { part, object: group, home: group.position.clone(), out, opacity: material.opacity, line }
+}
+
+// prism is a body between two ends that are alike, by the corners of both.
+function prism(corners: Vector3[]): BufferGeometry {
+  const n = corners.length / 2
+  const index: number[] = []
+  for (let i = 0; i < n; i++) {
+    const k = (i + 1) % n
+    index.push(i, k, n + i, k, n + k, n + i)
+    if (i > 1) index.push(0, i - 1, i, n, n + i, n + i - 1)
+  }
+  // Each face has corners of its own, so that light falls on it as on a flat one.
+  const g = new BufferGeometry().setFromPoints(index.flatMap((i) => corners[i] ?? []))
+  g.computeVertexNormals()
+  return g
 }
 
 // A grid sheet is drawn as its ribs: a line a cell.

@@ -7,7 +7,7 @@ import type { Painted } from "./climatetypes"
 import type { LostPart } from "./plantypes"
 import type { Answer, Outcome, Stored } from "./types"
 
-export type View = "answers" | "look" | "curves" | "whatif" | "file" | "cutting" | "chances" | "climate" | "plan" | "aisle" | "bench"
+export type View = "answers" | "look" | "curves" | "whatif" | "file" | "cutting" | "chances" | "choices" | "climate" | "plan" | "aisle" | "bench"
 
 export const names = signal<string[]>([])
 export const hasFolder = signal(false)

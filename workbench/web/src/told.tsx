@@ -1,4 +1,5 @@
 import { useState } from "preact/hooks"
+import { Facts } from "./fact"
 import { setValues } from "./store"
 import type { PlanStep } from "./plantypes"
 
@@ -15,6 +16,7 @@ export function Told({ s }: { s: PlanStep }) {
           <button type="button" class={s.done ? "" : "main"} onClick={() => { if (sent !== s) { send(s); void setValues(s.mark) } }}>{s.done ? "It is not done after all" : s.before.length > 0 ? "Done, and all before it" : "It is done"}</button>
         </>
       )}
+      <Facts about={`${s.id} ${s.say}`} />
     </div>
   )
 }

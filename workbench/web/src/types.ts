@@ -1,25 +1,5 @@
 // Made from the Go types by go test ./workbench -update. Do not edit.
 
-export interface AisleReply {
-  rows: AisleRow[]
-}
-
-export interface AisleRequest {
-  name: string
-  text: string
-  pumps: PumpSeen[]
-  piece: string
-  parts: string[]
-}
-
-export interface AisleRow {
-  name: string
-  problem?: Problem
-  verdict: Verdict
-  answers: Answer[]
-  edits: Edit[]
-}
-
 export interface Answer {
   id: string
   question: string
@@ -136,6 +116,7 @@ export interface Edit {
   path: string
   to: string
   kind?: string
+  on?: string
 }
 
 export interface Event {
@@ -307,6 +288,8 @@ export interface Progress {
   of: number
   faults?: Faults
   weighed?: Result
+  sought?: Sought
+  file?: string
   fault?: string
 }
 
@@ -317,12 +300,6 @@ export interface PumpCurves {
   atFlow: number
   atHead: number
   target: number
-}
-
-export interface PumpSeen {
-  name: string
-  flow: string
-  head: string
 }
 
 export interface Report {
@@ -387,7 +364,16 @@ export interface ScenePart {
   box?: SceneBox
   points?: [number, number, number][]
   radius?: number
+  corners?: [number, number, number][]
   assumed?: string[]
+}
+
+export interface SeekRequest {
+  name: string
+  text: string
+  open: string[]
+  for: string
+  front: boolean
 }
 
 export interface SetReply {
@@ -407,6 +393,37 @@ export interface Share {
 export interface SheetShown {
   title: string
   svg: string
+}
+
+export interface Sought {
+  currency: string
+  designs: number
+  decided: number
+  proven: boolean
+  let: number
+  out: number
+  because: number
+  best?: SoughtDesign
+  front?: SoughtDesign[]
+}
+
+export interface SoughtDesign {
+  choices: string[]
+  cost: number
+  priced: boolean
+  memory: boolean
+  power: number
+  buys: number
+  margin: number
+  near: string
+  noise: number
+  edits: Edit[]
+  answers: SoughtVerdict[]
+}
+
+export interface SoughtVerdict {
+  id: string
+  verdict: Verdict
 }
 
 export interface Spill {

@@ -1,0 +1,1 @@
+import{D as t}from"./chunk-PTQ26NYO.js";function n(o,r){let e=document.createElement("a");e.href=URL.createObjectURL(o),e.download=`${t.value.replace(/\.ya?ml$/,"")}-${r}`,e.click(),setTimeout(()=>URL.revokeObjectURL(e.href),1e3)}export{n as a};

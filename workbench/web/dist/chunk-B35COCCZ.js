@@ -1,1 +1,0 @@
-import{A as t}from"./chunk-4MW4JHBK.js";function n(o,r){let e=document.createElement("a");e.href=URL.createObjectURL(o),e.download=`${t.value.replace(/\.ya?ml$/,"")}-${r}`,e.click(),setTimeout(()=>URL.revokeObjectURL(e.href),1e3)}export{n as a};

@@ -1,0 +1,1 @@
+import{g as n}from"./chunk-PTQ26NYO.js";var r={holds:"●",tight:"▲","not known yet":"◇",fails:"■"},e={holds:"holds",tight:"tight","not known yet":"not known",fails:"fails"},o=t=>`v-${t.replaceAll(" ","-")}`;function s({of:t}){return n("span",{class:`verdict ${o(t)}`,children:[n("span",{"aria-hidden":"true",children:r[t]})," ",e[t]]})}export{o as a,s as b};

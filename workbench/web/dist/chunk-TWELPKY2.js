@@ -1,0 +1,1 @@
+import{D as i,E as u,aa as a,c as r,d as l}from"./chunk-PTQ26NYO.js";function d(m,p=200){let[o,g]=r(null),s=u.value,t=i.value;return l(()=>{let e=new AbortController,c=window.setTimeout(()=>{m({name:t,text:s},e.signal).then(n=>g({design:t,got:n}),n=>{e.signal.aborted||a(n)})},p);return()=>{e.abort(),window.clearTimeout(c)}},[s,t]),o?.design===t?o.got:null}export{d as a};

@@ -25,7 +25,9 @@ func Chores(e *enclosure.Enclosure, readings []record.Reading, now time.Time) (l
 		return list, "When to change water is not told: write what is dissolved in yours as water.solids."
 	case err != nil:
 		return list, "When to change water is not told: " + err.Error() + "."
-	case !(c.Days < longestChange):
+	}
+	keeping.SoakWithin(list, c.Soak)
+	if !(c.Days < longestChange) {
 		return list, "Hardly anything gathers in the water: no change of it is wanted for that."
 	}
 	return append(list, keeping.ChangeWater(c.Share, int(c.Days), c.From(e))), ""

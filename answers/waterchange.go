@@ -24,6 +24,9 @@ type WaterChange struct {
 	// what the builder put back.
 	MakeUp   float64
 	Measured bool
+	// Soak is the days until scale wants the outlets cleaned, with the loss above and
+	// scale as thick at the holes as it may be; +Inf where it does not.
+	Soak float64
 }
 
 // From says where the figure comes from.
@@ -54,19 +57,20 @@ func WaterChangeOf(e *enclosure.Enclosure, measured float64) (WaterChange, error
 	l := newLiving(e)
 	in := l.l.Inputs(l.l.Likely())
 	c := WaterChange{Share: in.ChangeShare, MakeUp: measured, Measured: measured > 0}
-	if c.Share > 0 && in.ChangeEvery > 0 {
-		c.Days, c.Line = in.ChangeEvery/86400, w.Change.Pos.Line
-		return c, nil
-	}
-	if c.Share <= 0 {
-		c.Share = usualShare
-	}
 	if !c.Measured {
 		a, err := l.over(nil)
 		if err != nil {
 			return WaterChange{}, err
 		}
 		c.MakeUp = a.band("make-up").High / waterDensity / 86400
+	}
+	c.Soak = l.crustsIn(c.MakeUp*waterDensity*86400, gathersAtHoles().High) / 86400
+	if c.Share > 0 && in.ChangeEvery > 0 {
+		c.Days, c.Line = in.ChangeEvery/86400, w.Change.Pos.Line
+		return c, nil
+	}
+	if c.Share <= 0 {
+		c.Share = usualShare
 	}
 	tap := tapSolids(e)
 	r := regimeOf(&in, tap, c.MakeUp)

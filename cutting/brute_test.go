@@ -176,3 +176,48 @@ func usefulness(j SheetJob, p SheetPlan) (sum float64) {
 	}
 	return sum
 }
+
+// The bound is never above the least cost that trying everything finds, on
+// thousands of small jobs; on some of them it is that cost, without any search.
+func TestBoundBrute(t *testing.T) {
+	seq := sequence(7)
+	laid, met := 0, 0
+	for n := range 4000 {
+		b := brute{seen: map[[3]int]int{}, strip: seq.below(3)}
+		if b.strip == 0 {
+			b.kerf = seq.below(2)
+		}
+		j := SheetJob{Kerf: float64(b.kerf) / 100, MinStrip: float64(b.strip) / 100}
+		for range 1 + seq.below(4) {
+			w, h := max(1, b.strip)+seq.below(6), max(1, b.strip)+seq.below(6)
+			fixed := seq.below(2) == 0
+			b.piece, b.fixed = append(b.piece, [2]int{w, h}), append(b.fixed, fixed)
+			j.Pieces = append(j.Pieces, SheetPiece{Width: float64(w) / 100, Height: float64(h) / 100, Count: 1, Fixed: fixed})
+		}
+		for range 2 + seq.below(2) {
+			s := SheetStock{Width: float64(5+seq.below(5)) / 100, Height: float64(5+seq.below(5)) / 100, Count: 1, Cost: float64(1 + seq.below(3))}
+			s.OnHand = seq.below(4) == 0
+			j.Stock = append(j.Stock, s)
+		}
+		cost, _ := b.best(j.Stock, 1<<len(b.piece)-1)
+		if math.IsInf(cost, 1) {
+			continue
+		}
+		laid++
+		s, err := newSheets(j)
+		if err != nil {
+			t.Fatal(err)
+		}
+		least := float64(s.least()) * s.unit
+		if least > cost+1e-9 {
+			t.Fatalf("job %d: bound %g, trying everything gives %g: %+v", n, least, cost, j)
+		}
+		if least > cost-1e-9 {
+			met++
+		}
+	}
+	t.Logf("%d jobs that can be laid out, %d with a bound that is the least cost", laid, met)
+	if laid < 2000 || met < laid/2 {
+		t.Errorf("of %d jobs that can be laid out, the bound is the least cost of %d only", laid, met)
+	}
+}

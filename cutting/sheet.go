@@ -88,9 +88,9 @@ type SheetPlan struct {
 // single offcut, which takes longer and more often ends at the limit. With a
 // MinStrip, leftovers are compared among the layouts whose offcut lies flush
 // against the blocks around it. For more pieces, and where the comparison of costs
-// reaches its limit, a search that packs a few sheets anew at
-// a time gives the layout, and the bound is the better one of the area and of dual
-// feasible functions (Fekete & Schepers 2004, Math. Methods Oper. Res. 60,
+// reaches its limit, a search that takes some pieces off and puts them back another
+// way, over and over, gives the layout, and the bound is the better one of the area
+// and of dual feasible functions (Fekete & Schepers 2004, Math. Methods Oper. Res. 60,
 // 311-329, from memory). An error wraps ErrInput.
 func CutSheets(j SheetJob) (SheetPlan, error) {
 	s, err := newSheets(j)

@@ -88,9 +88,22 @@ func Chores(e *enclosure.Enclosure) []Chore {
 	for i := range out {
 		out[i].From = Memory
 	}
-	slices.SortStableFunc(out, func(a, b Chore) int { return cmp.Or(cmp.Compare(a.Days, b.Days), strings.Compare(a.ID, b.ID)) })
+	slices.SortStableFunc(out, soonest)
 	return out
 }
+
+// SoakWithin brings forward the soaking of outlets that scale would narrow before, in
+// days.
+func SoakWithin(list []Chore, days float64) {
+	for i := range list {
+		if c := &list[i]; strings.HasPrefix(c.ID, "soak[") && days < float64(c.Days) {
+			c.Days, c.From = max(7, int(days)), "scale by the hardness of your water, at the bad end"
+		}
+	}
+	slices.SortStableFunc(list, soonest)
+}
+
+func soonest(a, b Chore) int { return cmp.Or(cmp.Compare(a.Days, b.Days), strings.Compare(a.ID, b.ID)) }
 
 // ChangeWater is the chore of changing a share of the water for fresh every so many
 // days, 1 or more; from says where that comes from.

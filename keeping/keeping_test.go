@@ -214,3 +214,20 @@ func TestWords(t *testing.T) {
 		t.Errorf("%q, %q", first, rest)
 	}
 }
+
+// Hard water brings the soaking of outlets forward, never back, and the list stays in
+// order.
+func TestSoakWithin(t *testing.T) {
+	for _, days := range []float64{3, 40, 5000} {
+		list := Chores(&enclosure.Enclosure{Manifolds: []enclosure.Manifold{{Name: "bar"}}})
+		SoakWithin(list, days)
+		for i, c := range list {
+			if c.ID == "soak[bar]" && c.Days != map[float64]int{3: 7, 40: 40, 5000: 91}[days] {
+				t.Errorf("scale after %g days: soaked every %d", days, c.Days)
+			}
+			if i > 0 && list[i-1].Days > c.Days {
+				t.Errorf("%s stands before %s", list[i-1].ID, c.ID)
+			}
+		}
+	}
+}

@@ -64,17 +64,6 @@ type LampHeat struct {
 	Sits  string
 }
 
-// Mist is fog or spray into the air.
-type Mist struct {
-	Flow  float64 // put out while it runs, kg/s
-	Times int     // a day, spread over the twelve hours about noon
-	Each  float64 // how long each time, s
-	Hangs float64 // the share that hangs in the air; the rest falls
-}
-
-// Daily returns what is put out in a day, kg.
-func (m *Mist) Daily() float64 { return m.Flow * float64(m.Times) * m.Each }
-
 // livingParts is what doubts do not touch.
 type livingParts struct {
 	Inputs
@@ -211,25 +200,6 @@ func (in *Inputs) at(warm bool) (climate.Box, climate.Day) {
 	return b, d
 }
 
-// timed adds when the mist runs: each time in the middle of its part of the twelve
-// hours about noon, or of all day where they are too short.
-func (m *Mist) timed(list []climate.Timed) []climate.Timed {
-	if m.Flow <= 0 || m.Times <= 0 || m.Each <= 0 {
-		return list
-	}
-	from, span := 6*3600.0, 12*3600.0
-	if float64(m.Times)*m.Each > span {
-		from, span = 0, climate.DayLength
-	}
-	part := span / float64(m.Times)
-	each := math.Min(m.Each, part)
-	for i := range m.Times {
-		middle := from + (float64(i)+0.5)*part
-		list = append(list, climate.Timed{On: middle - each/2, Off: middle + each/2, Mist: m.Flow * m.Hangs})
-	}
-	return list
-}
-
 // Follow returns the day of the cold or the warm season that ends as it began.
 func (in *Inputs) Follow(warm bool) (Season, error) {
 	b, d := in.at(warm)
@@ -288,35 +258,6 @@ func (in *Inputs) Follow(warm bool) (Season, error) {
 	return s, nil
 }
 
-// spells are times of fog in a day that ends as it began, s after midnight.
-type spells struct {
-	from, to []float64
-}
-
-func (f *spells) begins(at float64) { f.from = append(f.from, at) }
-func (f *spells) clears(at float64) { f.to = append(f.to, at) }
-
-// longest returns the longest of them, which may go through midnight; -1 for both where
-// there is none, or no end of it.
-func (f *spells) longest() (from, to float64) {
-	from, to = -1, -1
-	n := len(f.to)
-	if n == 0 || len(f.from) != n {
-		return from, to
-	}
-	most, through := 0.0, 0
-	if f.to[0] < f.from[0] { // fogged at midnight: the first end is that of the last
-		through = 1
-	}
-	for i := range f.from {
-		end := f.to[(i+through)%n]
-		if long := math.Mod(end-f.from[i]+climate.DayLength, climate.DayLength); long > most {
-			most, from, to = long, f.from[i], end
-		}
-	}
-	return from, to
-}
-
 // fogs reports whether a pane through which one looks in is fogged.
 func (in *Inputs) fogs(s *climate.State) bool {
 	for i, f := range in.faces {
@@ -326,6 +267,9 @@ func (in *Inputs) fogs(s *climate.State) bool {
 	}
 	return false
 }
+
+// WetArea returns the wet area of wall and pool, m2.
+func (in *Inputs) WetArea() float64 { return in.wall.Area + in.pool.Area }
 
 // Volume returns the water in it, m3.
 func (in *Inputs) Volume() float64 { return in.water / 998 }

@@ -78,3 +78,32 @@ func (in *Inputs) Hold(warm bool) (Held, error) {
 	}
 	return out, nil
 }
+
+// spells are times of fog in a day that ends as it began, s after midnight.
+type spells struct {
+	from, to []float64
+}
+
+func (f *spells) begins(at float64) { f.from = append(f.from, at) }
+func (f *spells) clears(at float64) { f.to = append(f.to, at) }
+
+// longest returns the longest of them, which may go through midnight; -1 for both where
+// there is none, or no end of it.
+func (f *spells) longest() (from, to float64) {
+	from, to = -1, -1
+	n := len(f.to)
+	if n == 0 || len(f.from) != n {
+		return from, to
+	}
+	most, through := 0.0, 0
+	if f.to[0] < f.from[0] { // fogged at midnight: the first end is that of the last
+		through = 1
+	}
+	for i := range f.from {
+		end := f.to[(i+through)%n]
+		if long := math.Mod(end-f.from[i]+climate.DayLength, climate.DayLength); long > most {
+			most, from, to = long, f.from[i], end
+		}
+	}
+	return from, to
+}

@@ -306,20 +306,3 @@ func (l *Living) films() {
 		Why: "from memory; less in a niche",
 	}
 }
-
-// mist takes fog and spray. Fog of a disc is drops of some thousandths of a millimetre,
-// which hang until they are gone; of a spray most falls.
-func (l *Living) mist() {
-	d := enclosure.Doubt{ID: "mist", What: "share of the mist that hangs in the air", Unit: enclosure.Percent, Why: "from memory"}
-	if m := &l.e.Design.Misting; m.Given() {
-		times, each := m.Runs()
-		l.in.Mist = Mist{Flow: 998 * float64(m.Flow.Value), Times: times, Each: each}
-		d.Low, d.Likely, d.High = 0.1, 0.25, 0.5
-		if m.Kind.Value == "fog" {
-			d.Low, d.Likely, d.High = 0.6, 0.8, 1
-		}
-		d.Settle = "run it for a minute in a bucket of a known weight, and look how much of it falls back"
-		l.assume("the mist's water is as warm as the room, from a bottle of its own; what falls runs into the pool")
-	}
-	l.Doubts[doubtMist] = d
-}

@@ -180,7 +180,9 @@ func (b *Bench) logPage(w http.ResponseWriter, r *http.Request, d *stored, statu
 		sys = rep.Enclosure.Units
 		plan := commission.Of(rep.Survey, nil)
 		p.rows(log, &plan, sys)
-		p.due(keeping.DueAt(keeping.Chores(rep.Enclosure), log.Readings, time.Now()), time.Now())
+		now := time.Now()
+		chores, _ := rillwright.Chores(rep.Enclosure, log.Readings, now)
+		p.due(keeping.DueAt(chores, log.Readings, now), now)
 		if r.URL.Query().Get("look") != "" {
 			if err := p.diagnose(r.Context(), b, rep, log); err != nil {
 				p.LookFault = err.Error()

@@ -318,6 +318,10 @@ func (w *bracing) lay() (p geom.Prism, s Slot, angle float64, say string) {
 // the slot takes more of the panel than the brace holds; assumed, no source.
 const steepest = 75 * math.Pi / 180
 
+// leastLean is the least that a brace leans that is to meet something beside its panel: no
+// bevel is set out finer, and less would meet it far outside; assumed, no source.
+const leastLean = 1 * math.Pi / 180
+
 // angle returns how far the brace leans, rad: the file's, or what leads to its other
 // end.
 func (w *bracing) angle(reach, depth float64) (a float64, say string) {
@@ -335,6 +339,8 @@ func (w *bracing) angle(reach, depth float64) (a float64, say string) {
 		return a, fmt.Sprintf("it would lean by %.0f deg from straight out of the panel, and 75 deg is the most that a slot bears: its end nearer, or its slot", a*180/math.Pi)
 	case !w.faces && a < 1e-9:
 		return a, "straight out of the panel it never meets the " + w.b.To.Value + ": write the angle it leans by"
+	case !w.faces && a < leastLean:
+		return a, "leaning by less than 1 deg it does not meet the " + w.b.To.Value + " within reach: lean it more, or write where its end is"
 	}
 	return a, ""
 }

@@ -101,6 +101,7 @@ func TestBracesLeft(t *testing.T) {
 		{"to: back, wide: 3, left: 25, bottom: 20, angle: 10 deg", "grid[wall grid].braces[x].leans"},
 		{"to: base, wide: 3, left: 25, bottom: 20, angle: 45 deg, leans: up", "does not lie that way"},
 		{"to: base, wide: 3, left: 25, bottom: 20, angle: 0 deg", "straight out of the panel it never meets"},
+		{"to: side, leans: left, wide: 3, left: 25, bottom: 20, angle: 0.5 deg", "less than 1 deg"},
 		{"to: base, wide: 3, left: 25, bottom: 20, end: 20 mm", "75 deg"},
 		{"to: side, leans: right, wide: 3, left: 52, bottom: 20, angle: 45 deg", "beyond the panel"},
 		{"to: sliding door, wide: 3, left: 25, bottom: 20, angle: 0 deg, leans: up", "opens"},
@@ -208,7 +209,7 @@ func TestBraceProperties(t *testing.T) {
 		if n := m.Grids[y.Grid].Slots[0]; n.Lo.Column != g.Across-1-s.Hi.Column || n.Hi.Column != g.Across-1-s.Lo.Column || n.Lo.Row != s.Lo.Row || n.Hi.Row != s.Hi.Row {
 			rt.Fatalf("%s: slot %+v, mirrored %+v", a, s, n)
 		}
-		if math.Abs(x.Length-y.Length) > 1e-9 || math.Abs(x.Misses-y.Misses) > 1e-9 {
+		if near := 1e-9 * math.Max(1, x.Length); math.Abs(x.Length-y.Length) > near || math.Abs(x.Misses-y.Misses) > near {
 			rt.Fatalf("%s: %+v, mirrored %+v", a, x, y)
 		}
 		if x.ToGrid >= 0 {

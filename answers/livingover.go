@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"rillwright/quantity"
 	"rillwright/study"
@@ -50,7 +51,7 @@ func (l *living) over(known *air) (*air, error) {
 	a := &air{living: l, ends: make([][2]seasons, n), signs: map[string][]int8{}}
 	runs := 4*n + 2
 	if known != nil && len(known.ends) == n {
-		a.ends, runs = known.ends, 2
+		a.ends, runs = slices.Clone(known.ends), 2 // several changes are tried side by side
 	}
 	errs := make([]error, runs, runs+1)
 	InParallel(runs, func(i int) {
